@@ -1,0 +1,40 @@
+import type { CellAddress } from "../sheet/sheet";
+
+/** Ordered by harm. */
+export const SEVERITIES = ["stop", "breach", "warn", "note"] as const;
+export type Severity = (typeof SEVERITIES)[number];
+
+/** Who says so: the law of the country, the practice of the trade, or this shop. */
+export type Basis = "law" | "practice" | "house";
+
+export interface Finding {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly basis: Basis;
+  /** The published source, short: "49 CFR 180.205(c)". */
+  readonly source: string;
+  readonly cell: CellAddress;
+  readonly serial: string;
+  /** ISO date of the fill; empty where the finding is about the register. */
+  readonly fillDate: string;
+  /** One sentence of what is wrong. */
+  readonly message: string;
+  /** One sentence of what to do. */
+  readonly todo: string;
+}
+
+/** Fills that a rule could not judge, and why. Unknown is never a pass. */
+export interface NotChecked {
+  readonly rule: string;
+  readonly count: number;
+  readonly why: string;
+  /** The first few cells, to look at. */
+  readonly cells: readonly CellAddress[];
+}
+
+export interface AuditResult {
+  readonly findings: readonly Finding[];
+  readonly notChecked: readonly NotChecked[];
+  /** Whether hydro, visual and oxygen rating were judged for every fill. */
+  readonly fullyJudged: boolean;
+}

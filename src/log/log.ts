@@ -1,0 +1,147 @@
+import type { Temporal } from "temporal-polyfill";
+import type { OxygenService } from "../cylinders/oxygenService";
+import type { TestStamp } from "../cylinders/testStamp";
+import type { CylinderSize } from "../cylinders/size";
+import type { Mixture } from "../gas/mixture";
+import type { Reading } from "./reading";
+
+/** How a fill was made. Partial pressure is the one that puts pure oxygen into the cylinder. */
+export type FillMethod = "air" | "premix" | "continuous" | "partial pressure" | "membrane";
+
+/** A gauge reading, already absolute. */
+export interface PressureReading {
+  readonly bar: number;
+  /** The number and unit as they stand in the log, for the sentences. */
+  readonly written: { readonly value: number; readonly unit: "psi" | "bar" };
+  /** Read while warm, where the cell gives a hot / cold pair; `bar` is then the cold one. */
+  readonly hotBar?: number;
+  /** A plus sign stood behind it. */
+  readonly plus?: boolean;
+  /** Test pressure, where the cell gives service / test. */
+  readonly testBar?: number;
+}
+
+/** What the log may say of a fill. A field without a column is absent from `LogColumns`, and reads blank. */
+export interface FillFields {
+  readonly number: Reading<string>;
+  readonly date: Reading<Temporal.PlainDate>;
+  readonly time: Reading<Temporal.PlainTime>;
+  /** One serial, or those of a twin set. */
+  readonly serial: Reading<readonly string[]>;
+  readonly shopNumber: Reading<string>;
+  readonly owner: Reading<string>;
+  readonly startPressure: Reading<PressureReading>;
+  readonly startMix: Reading<Mixture>;
+  readonly orderedMix: Reading<Mixture>;
+  readonly method: Reading<FillMethod>;
+  readonly source: Reading<string>;
+  readonly oxygenAdded: Reading<PressureReading>;
+  readonly heliumAdded: Reading<PressureReading>;
+  readonly endPressure: Reading<PressureReading>;
+  readonly gasTemperatureK: Reading<number>;
+  readonly settledPressure: Reading<PressureReading>;
+  /** The analysis as one mix where it has one column; helium from its own column is already in it. */
+  readonly analysedMix: Reading<Mixture>;
+  readonly analysedBy: Reading<string>;
+  readonly modOnLabelM: Reading<number>;
+  readonly filledBy: Reading<string>;
+  readonly receivedBy: Reading<string>;
+  readonly certification: Reading<string>;
+  readonly price: Reading<number>;
+  readonly remarks: Reading<string>;
+}
+
+/** What the register, or the fill's own row, may say of a cylinder. */
+export interface CylinderFields {
+  readonly serial: Reading<readonly string[]>;
+  readonly shopNumber: Reading<string>;
+  readonly owner: Reading<string>;
+  readonly cylinderClass: Reading<string>;
+  readonly material: Reading<string>;
+  readonly alloy: Reading<string>;
+  readonly made: Reading<TestStamp>;
+  readonly size: Reading<CylinderSize>;
+  readonly servicePressure: Reading<PressureReading>;
+  readonly hydro: Reading<TestStamp>;
+  readonly visual: Reading<TestStamp>;
+  readonly eddyCurrent: Reading<TestStamp>;
+  readonly oxygenCleaned: Reading<TestStamp>;
+  readonly oxygenService: Reading<OxygenService>;
+  readonly status: Reading<string>;
+}
+
+export type FillField = keyof FillFields;
+export type CylinderField = keyof CylinderFields;
+/** A field that one heading can stand for; both kinds may stand in one flat row. */
+export type Field = FillField | CylinderField;
+
+/** Where a row stands; rows count from 0. */
+export interface RowPlace {
+  readonly sheet: string;
+  readonly row: number;
+}
+
+/** A row of the register, or the cylinder's part of a flat row. */
+export interface Cylinder extends RowPlace {
+  readonly fields: CylinderFields;
+}
+
+export interface Fill extends RowPlace {
+  readonly fields: FillFields;
+  /** What the fill's own row says of the cylinder, where the log is flat. */
+  readonly cylinderInRow?: Cylinder;
+}
+
+/** How one column was understood. */
+export interface LogColumn {
+  readonly column: number;
+  readonly heading: string;
+  readonly field: Field | undefined;
+  readonly unit: "psi" | "bar" | "°F" | "°C" | "ft" | "m" | undefined;
+  /** 0 to 1. */
+  readonly confidence: number;
+  readonly examples: readonly string[];
+  /** What has to be asked before the column can be read for certain. */
+  readonly question?: ColumnQuestion;
+}
+
+export interface ColumnQuestion {
+  readonly about: "unit" | "date order" | "stamp means" | "stamp order";
+  readonly sentence: string;
+  readonly choices: readonly string[];
+}
+
+/** Every physical row is of one kind, so that rows reconcile to the sheet. */
+export type RowKind = "fill" | "cylinder" | "blank" | "heading" | "totals" | "unreadable";
+
+export interface LogSheet {
+  readonly name: string;
+  readonly columns: readonly LogColumn[];
+  readonly rowKinds: readonly RowKind[];
+  readonly hiddenRows: number;
+}
+
+export interface RowCounts {
+  readonly total: number;
+  readonly fills: number;
+  readonly cylinders: number;
+  readonly blank: number;
+  readonly headings: number;
+  readonly totals: number;
+  readonly unreadable: number;
+}
+
+/** A row that could not be read, and why. */
+export interface UnreadableRow extends RowPlace {
+  readonly column: number;
+  readonly why: string;
+}
+
+/** A log, read: nothing judged yet, nothing lost. */
+export interface Log {
+  readonly sheets: readonly LogSheet[];
+  readonly fills: readonly Fill[];
+  readonly cylinders: readonly Cylinder[];
+  readonly rows: RowCounts;
+  readonly unreadable: readonly UnreadableRow[];
+}

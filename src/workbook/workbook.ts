@@ -1,0 +1,43 @@
+import type { CellAddress, Sheet } from "../sheet/sheet";
+
+/** A sheet's name and whether it is hidden. */
+export interface SheetInfo {
+  readonly name: string;
+  readonly hidden: boolean;
+}
+
+/** What this host cannot do is said, not tried. */
+export interface Capabilities {
+  readonly select: boolean;
+  readonly settings: boolean;
+}
+
+/**
+ * The one narrow interface to a workbook. Hosts: Excel, the grid in the browser, a file.
+ * Every method may reject with a `WorkbookProblem`, whose message is a sentence for the user.
+ */
+export interface Workbook {
+  readonly capabilities: Capabilities;
+  /** The sheets in the order of their tabs. */
+  listSheets(): Promise<readonly SheetInfo[]>;
+  /** All of a sheet up to its last row that holds anything; hidden rows too. */
+  readSheet(name: string, progress?: (share: number) => void, signal?: AbortSignal): Promise<Sheet>;
+  /** Shows a cell to the user and puts the cursor on it. */
+  selectCell(address: CellAddress): Promise<void>;
+  /** A setting of ours kept in the workbook, as it was stored: parse it before trusting it. */
+  readSetting(key: string): Promise<unknown>;
+  /** Keeps a setting in the workbook; `null` takes it out. */
+  writeSetting(key: string, value: unknown): Promise<void>;
+}
+
+/** Something went wrong with the workbook: what, where and what to do, in one sentence. */
+export class WorkbookProblem extends Error {
+  constructor(
+    sentence: string,
+    /** For "copy details"; never shown by itself. */
+    readonly details = "",
+  ) {
+    super(sentence);
+    this.name = "WorkbookProblem";
+  }
+}
