@@ -20,11 +20,14 @@ export interface Workbook {
   readonly capabilities: Capabilities;
   /** The sheets in the order of their tabs. */
   listSheets(): Promise<readonly SheetInfo[]>;
-  /** All of a sheet up to its last row that holds anything; hidden rows too. */
+  /**
+   * All of a sheet up to its last row that holds anything; hidden rows too. `progress` hears shares from 0 to 1
+   * and ends at 1; an aborted `signal` rejects with its reason and leaves nothing half read.
+   */
   readSheet(name: string, progress?: (share: number) => void, signal?: AbortSignal): Promise<Sheet>;
-  /** Shows a cell to the user and puts the cursor on it. */
+  /** Shows a cell to the user and puts the cursor on it. A hidden sheet stays hidden: that is a problem. */
   selectCell(address: CellAddress): Promise<void>;
-  /** A setting of ours kept in the workbook, as it was stored: parse it before trusting it. */
+  /** A setting of ours kept in the workbook, as it was stored, or null: parse it before trusting it. */
   readSetting(key: string): Promise<unknown>;
   /** Keeps a setting in the workbook; `null` takes it out. */
   writeSetting(key: string, value: unknown): Promise<void>;
