@@ -1,4 +1,4 @@
-import type { CellAddress, Sheet } from "../sheet/sheet";
+import type { CellAddress, CellValue, Sheet } from "../sheet/sheet";
 
 /** A sheet's name and whether it is hidden. */
 export interface SheetInfo {
@@ -25,6 +25,11 @@ export interface Workbook {
    * and ends at 1; an aborted `signal` rejects with its reason and leaves nothing half read.
    */
   readSheet(name: string, progress?: (share: number) => void, signal?: AbortSignal): Promise<Sheet>;
+  /**
+   * What one cell holds now, `undefined` where its sheet is gone. Hosts that can look at a cell without reading its
+   * sheet have it: a jump to a finding then says when the cell has changed since it was judged.
+   */
+  readCell?(address: CellAddress): Promise<CellValue | undefined>;
   /** Shows a cell to the user and puts the cursor on it. A hidden sheet stays hidden: that is a problem. */
   selectCell(address: CellAddress): Promise<void>;
   /** A setting of ours kept in the workbook, as it was stored, or null: parse it before trusting it. */
