@@ -1,0 +1,46 @@
+import type { CellAddress, Sheet } from "../../sheet/sheet";
+import { WorkbookProblem, type Capabilities, type SheetInfo, type Workbook } from "../workbook";
+import type { WorkbookContent } from "./content";
+
+/** A workbook that was opened from a file. The file itself is never written: save a copy. */
+export class FileWorkbook implements Workbook {
+  readonly capabilities: Capabilities = { select: false, settings: true };
+
+  constructor(private held: WorkbookContent) {}
+
+  /** All of it, the settings as they now are: what `writeXlsx` saves. */
+  get content(): WorkbookContent {
+    return this.held;
+  }
+
+  async listSheets(): Promise<readonly SheetInfo[]> {
+    return this.held.sheets.map(({ name, hidden }) => ({ name, hidden }));
+  }
+
+  async readSheet(name: string, progress?: (share: number) => void, signal?: AbortSignal): Promise<Sheet> {
+    signal?.throwIfAborted();
+    const sheet = this.held.sheets.find((each) => each.name === name);
+    if (!sheet) {
+      throw new WorkbookProblem(`There is no sheet named "${name}" in this file: choose one that is there.`);
+    }
+    progress?.(1);
+    return sheet;
+  }
+
+  async selectCell(address: CellAddress): Promise<void> {
+    throw new WorkbookProblem(
+      `A file on its own has no window to show a cell in: open it and go to ${address.sheet}.`,
+    );
+  }
+
+  async readSetting(key: string): Promise<unknown> {
+    return this.held.settings.get(key);
+  }
+
+  async writeSetting(key: string, value: unknown): Promise<void> {
+    const settings = new Map(this.held.settings);
+    if (value === null) settings.delete(key);
+    else settings.set(key, value);
+    this.held = { ...this.held, settings };
+  }
+}
