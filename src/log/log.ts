@@ -3,6 +3,7 @@ import type { OxygenService } from "../cylinders/oxygenService";
 import type { TestStamp } from "../cylinders/testStamp";
 import type { CylinderSize } from "../cylinders/size";
 import type { Mixture } from "../gas/mixture";
+import type { Sheet } from "../sheet/sheet";
 import type { Reading } from "./reading";
 
 /** How a fill was made. Partial pressure is the one that puts pure oxygen into the cylinder. */
@@ -32,7 +33,10 @@ export interface FillFields {
   readonly owner: Reading<string>;
   readonly startPressure: Reading<PressureReading>;
   readonly startMix: Reading<Mixture>;
+  /** Helium as a mole fraction, where it has a column of its own; it is already in the mix beside it. */
+  readonly startHelium: Reading<number>;
   readonly orderedMix: Reading<Mixture>;
+  readonly orderedHelium: Reading<number>;
   readonly method: Reading<FillMethod>;
   readonly source: Reading<string>;
   readonly oxygenAdded: Reading<PressureReading>;
@@ -42,6 +46,7 @@ export interface FillFields {
   readonly settledPressure: Reading<PressureReading>;
   /** The analysis as one mix where it has one column; helium from its own column is already in it. */
   readonly analysedMix: Reading<Mixture>;
+  readonly analysedHelium: Reading<number>;
   readonly analysedBy: Reading<string>;
   readonly modOnLabelM: Reading<number>;
   readonly filledBy: Reading<string>;
@@ -84,6 +89,16 @@ export interface RowPlace {
 /** A row of the register, or the cylinder's part of a flat row. */
 export interface Cylinder extends RowPlace {
   readonly fields: CylinderFields;
+  /** Tests that stand in the same row besides those in `fields`: further columns, or several dates in one cell. */
+  readonly furtherTests?: readonly FurtherTest[];
+}
+
+export type TestField = "hydro" | "visual" | "eddyCurrent" | "oxygenCleaned";
+
+export interface FurtherTest {
+  readonly field: TestField;
+  readonly column: number;
+  readonly reading: Reading<TestStamp>;
 }
 
 export interface Fill extends RowPlace {
@@ -114,11 +129,21 @@ export interface ColumnQuestion {
 /** Every physical row is of one kind, so that rows reconcile to the sheet. */
 export type RowKind = "fill" | "cylinder" | "blank" | "heading" | "totals" | "unreadable";
 
+/** What a sheet holds: fills, cylinders (a register), both in one row (flat), or neither. */
+export type SheetKind = "fills" | "register" | "flat" | "neither";
+
 export interface LogSheet {
   readonly name: string;
+  readonly kind: SheetKind;
+  /** What it was taken for and why, in a sentence, where it is neither. */
+  readonly why?: string;
   readonly columns: readonly LogColumn[];
   readonly rowKinds: readonly RowKind[];
   readonly hiddenRows: number;
+  /** Choices were remembered for this sheet, but its headings have changed since: offer them again. */
+  readonly headingsChanged: boolean;
+  /** The cells as they stand, for raw text and examples. */
+  readonly source: Sheet;
 }
 
 export interface RowCounts {

@@ -5,9 +5,26 @@
  */
 export type Reading<T> =
   | { readonly kind: "value"; readonly value: T; readonly note?: string }
-  | { readonly kind: "ambiguous"; readonly choices: readonly T[]; readonly why: string }
+  | {
+      readonly kind: "ambiguous";
+      /** The likeliest first. */
+      readonly choices: readonly T[];
+      readonly why: string;
+      readonly doubt?: Doubt;
+    }
   | { readonly kind: "unreadable"; readonly why: string }
   | Blank;
+
+/** Doubts that the audit has a rule about; every other one is told by its sentence alone. */
+export type Doubt =
+  /** A month stamp (10/19) that the spreadsheet turned into a day of the year of typing (19 October 2026). */
+  | "swallowed stamp"
+  /** Two numbers, both 12 or less, and nothing says which is the month. */
+  | "stamp order"
+  /** Day and month could stand either way round. */
+  | "date order"
+  /** The number could be psi or bar. */
+  | "unit";
 
 export interface Blank {
   readonly kind: "blank";
@@ -19,8 +36,10 @@ export function value<T>(of: T, note?: string): Reading<T> {
   return note === undefined ? { kind: "value", value: of } : { kind: "value", value: of, note };
 }
 
-export function ambiguous<T>(choices: readonly T[], why: string): Reading<T> {
-  return { kind: "ambiguous", choices, why };
+export function ambiguous<T>(choices: readonly T[], why: string, doubt?: Doubt): Reading<T> {
+  return doubt === undefined
+    ? { kind: "ambiguous", choices, why }
+    : { kind: "ambiguous", choices, why, doubt };
 }
 
 export function unreadable<T>(why: string): Reading<T> {

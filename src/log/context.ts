@@ -1,0 +1,36 @@
+import type { Temporal } from "temporal-polyfill";
+
+export type DateOrder = "day first" | "month first";
+export type StampOrder = "month first" | "year first";
+
+/** What the shop said of one column, known by its heading and, where a heading comes twice, by order. */
+export interface ColumnChoice {
+  readonly heading: string;
+  /** Which of the columns with this heading, from 0. */
+  readonly nth: number;
+  /** A `Field`; `null` for a column that is not to be read; absent where the proposal stands. */
+  readonly field?: string | null | undefined;
+  /** Answers to the column's questions, by what they are about: `unit` -> `psi`. */
+  readonly answers: Readonly<Record<string, string>>;
+}
+
+export interface SheetChoice {
+  readonly sheet: string;
+  /** Whether to read the sheet; absent where nobody said. */
+  readonly use?: boolean | undefined;
+  readonly columns: readonly ColumnChoice[];
+}
+
+/** What is known besides the cells. Whatever is absent is found out from the cells, or asked. */
+export interface LogContext {
+  /** Units the shop works in. */
+  readonly units?: "us" | "metric" | undefined;
+  /** How dates are written where the shop is. */
+  readonly dateOrder?: DateOrder | undefined;
+  /** How test stamps are written where the shop is. */
+  readonly stampOrder?: StampOrder | undefined;
+  /** The day the log is read on: no test and no fill lies after it. Without it, the latest clear fill date. */
+  readonly asOf?: Temporal.PlainDate | undefined;
+  /** Choices remembered in the workbook. */
+  readonly choices?: readonly SheetChoice[] | undefined;
+}
