@@ -14,8 +14,7 @@ const GAS_CONSTANT_BAR = 0.08314472;
 /** GERG-2008 (Kunz & Wagner 2012). */
 export const realGas: EquationOfState = {
   name: "real",
-  density: (mix, pressureBar, temperatureK) =>
-    gerg2008Density(compositionOf(mix), pressureBar, temperatureK),
+  density: (mix, pressureBar, temperatureK) => gerg2008Density(compositionOf(mix), pressureBar, temperatureK),
   pressure: (mix, densityMolPerLitre, temperatureK) =>
     gerg2008Pressure(compositionOf(mix), densityMolPerLitre, temperatureK),
 };

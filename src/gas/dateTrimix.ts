@@ -1,0 +1,33 @@
+/** A trimix as it was typed, in whole per cent. */
+export interface TypedTrimix {
+  readonly oxygen: number;
+  readonly helium: number;
+}
+
+const MILLISECONDS_PER_DAY = 86_400_000;
+/** Day 0 of a spreadsheet's calendar, for dates after February 1900. */
+const DAY_ZERO = Date.UTC(1899, 11, 30);
+
+/**
+ * The trimix that may have been typed where a spreadsheet now holds a date (its serial number).
+ *
+ * "10/50" becomes 1 October 1950: month and year. "10/20" becomes 20 October, or 10 December where the day comes
+ * first for "10/12": both orders are offered. Empty when nothing breathable can be behind it.
+ */
+export function trimixBehindDate(serial: number): readonly TypedTrimix[] {
+  if (!Number.isInteger(serial) || serial < 61 || serial > 100_000) return [];
+  const date = new Date(DAY_ZERO + serial * MILLISECONDS_PER_DAY);
+  const month = date.getUTCMonth() + 1;
+  const day = date.getUTCDate();
+  const typed =
+    day === 1
+      ? [{ oxygen: month, helium: date.getUTCFullYear() % 100 }]
+      : [
+          { oxygen: month, helium: day },
+          { oxygen: day, helium: month },
+        ];
+  return typed.filter(
+    ({ oxygen, helium }, index) =>
+      oxygen >= 5 && helium >= 5 && oxygen + helium <= 100 && (index === 0 || oxygen !== helium),
+  );
+}
