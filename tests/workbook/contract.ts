@@ -155,6 +155,13 @@ export function describeWorkbookContract(name: string, makeHost: MakeHost): void
         expect(await anew.readSetting("two")).toEqual({ is: 2 });
       });
 
+      test("written side by side are all kept", async () => {
+        if (!keeps()) return;
+        const names = ["left", "middle", "right"];
+        await Promise.all(names.map((each) => workbook().writeSetting(each, each.length)));
+        expect(await Promise.all(names.map((each) => workbook().readSetting(each)))).toEqual([4, 6, 5]);
+      });
+
       test("leave the sheets alone", async () => {
         if (!keeps()) return;
         await workbook().writeSetting("contract", settings);
