@@ -56,6 +56,11 @@ export function columnLetters(column: number): string {
   return letters;
 }
 
+/** A column's number from its letters, in either case: A is 0, AB is 27. */
+export function columnIndex(letters: string): number {
+  return [...letters.toUpperCase()].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+}
+
 /** `B7`, as a spreadsheet names the cell. */
 export function cellName(address: { row: number; column: number }): string {
   return `${columnLetters(address.column)}${address.row + 1}`;
