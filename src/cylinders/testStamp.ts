@@ -12,3 +12,13 @@ export interface TestStamp {
   /** Other marks behind the date, such as `S`, `E`, `UE`, `VE`, star. */
   readonly marks: readonly string[];
 }
+
+/** A stamp from a full date, such as a date cell holds. */
+export function stampOf(day: Temporal.PlainDate, means: TestStamp["means"] = "test"): TestStamp {
+  return { month: day.toPlainYearMonth(), day, means, plus: false, marks: [] };
+}
+
+/** The stamp as sentences name it: `2019-10`, or `2019-10-15` where the day is known. */
+export function stampText(stamp: TestStamp): string {
+  return (stamp.day ?? stamp.month).toString();
+}

@@ -1,0 +1,128 @@
+import au from "#shared/rules/au.json";
+import be from "#shared/rules/be.json";
+import caNb from "#shared/rules/ca-nb.json";
+import ca from "#shared/rules/ca.json";
+import ch from "#shared/rules/ch.json";
+import de from "#shared/rules/de.json";
+import dk from "#shared/rules/dk.json";
+import es from "#shared/rules/es.json";
+import fi from "#shared/rules/fi.json";
+import fr from "#shared/rules/fr.json";
+import gb from "#shared/rules/gb.json";
+import hk from "#shared/rules/hk.json";
+import it from "#shared/rules/it.json";
+import jp from "#shared/rules/jp.json";
+import nl from "#shared/rules/nl.json";
+import no from "#shared/rules/no.json";
+import nz from "#shared/rules/nz.json";
+import us from "#shared/rules/us.json";
+import za from "#shared/rules/za.json";
+import { refuse } from "../gas/refusal";
+import type { StampOrder } from "./readTestStamp";
+
+/** Who says so: the law of the country, the practice of the trade, or this shop. */
+export type Basis = "law" | "practice" | "house";
+
+/** Up to which day a test holds: of the month that falls due, or to the day. */
+export type DueRule = "end of month" | "first of month" | "exact date";
+
+/** How often a test is due, and who says so. */
+export interface Interval {
+  /** 0: may not be filled at all. */
+  readonly months: number;
+  /** The first interval, counted from manufacture, where it is another. */
+  readonly firstMonths?: number;
+  readonly due: DueRule;
+  /** Counted from the test itself, unless a country says otherwise. */
+  readonly countsFrom?: "end of previous month";
+  readonly basis: Basis;
+  /** The published source, short, as findings name it. */
+  readonly source: string;
+}
+
+/** What holds for one class of cylinder. */
+export interface CylinderRules {
+  readonly id: string;
+  readonly name: string;
+  /** Class marks it goes by, without `DOT`, `TC` or `ICC`; none for a rule that holds for all. */
+  readonly classes: readonly string[];
+  readonly materials?: readonly string[];
+  readonly alloys?: readonly string[];
+  /** `null`: no such test is asked for. */
+  readonly hydro: Interval | null;
+  readonly visual: Interval | null;
+  /** Whether a hydro includes a visual. */
+  readonly hydroCountsAsVisual: boolean;
+  readonly eddyCurrent?: Interval;
+  readonly serviceLifeMonths?: number;
+  readonly maxFills?: number;
+  /** A `+` behind the latest test allows 110 % of the service pressure. */
+  readonly plusAllowed?: boolean;
+  readonly oxygenMaxPercent?: number;
+  readonly oxygenMaxSource?: string;
+  readonly note?: string;
+  /** Ids in shared/rules/sources.json. */
+  readonly sources: readonly string[];
+  readonly confidence: "low" | "medium" | "medium-high" | "high";
+}
+
+/** What a country, or else the trade, says about oxygen in cylinders. Percentages by volume. */
+export interface OxygenRules {
+  /** Richest mix for a cylinder marked "air only". */
+  readonly airOnlyMaxPercent: number;
+  readonly airOnlySource: string;
+  /** Gas richer than this may only flow into a cylinder cleaned for oxygen. */
+  readonly cleanAbovePercent: number;
+  readonly cleanBasis: Basis;
+  readonly cleanSource: string;
+  /** How long an oxygen cleaning holds, to the end of the month. */
+  readonly cleanMonths: number;
+  readonly cleanMonthsSource: string;
+  readonly note?: string;
+  readonly sources: readonly string[];
+}
+
+/** The rules a shop fills under. A shop's own figures stand in the same shape, on the basis "house". */
+export interface CountryRules {
+  /** "US", "GB"; a province after a hyphen. */
+  readonly country: string;
+  readonly name: string;
+  /** How a stamp such as 06/09 is to be read; absent where the country does not settle it. */
+  readonly stampOrder?: StampOrder;
+  /** Whether stamps show the test or, as in Germany, the next one. */
+  readonly stampMeans: "test" | "due";
+  /** Temperature for which the service pressure is stamped. */
+  readonly referenceTemperatureC: number;
+  readonly note: string;
+  /** By class; the first is the one to assume where the log names none. */
+  readonly cylinders: readonly CylinderRules[];
+  readonly oxygen: OxygenRules;
+}
+
+/** Only countries for which a source was found; shared/rules/sources.json says how each was seen. */
+const ALL = [
+  us, ca, caNb, gb, au, be, ch, de, dk, es, fi, fr, hk, it, jp, nl, no, nz, za,
+] as readonly unknown[] as readonly CountryRules[]; // prettier-ignore
+
+/** The countries whose rules can be chosen, for a list to pick from. */
+export const COUNTRIES: readonly { readonly code: string; readonly name: string }[] = ALL.map((rules) => ({
+  code: rules.country,
+  name: rules.name,
+}));
+
+/**
+ * The rules of a country, by its code (`US`, `gb`).
+ * @throws Refusal when there are none for it, naming those there are.
+ */
+export function countryRules(code: string): CountryRules {
+  const wanted = code.trim().toUpperCase();
+  const found = ALL.find((rules) => rules.country === wanted);
+  return (
+    found ??
+    refuse(
+      wanted === ""
+        ? "No country's rules are chosen: write one, such as US or GB."
+        : `There are no rules for "${code.trim()}". Write one of ${COUNTRIES.map((country) => country.code).join(", ")}.`,
+    )
+  );
+}
