@@ -1,0 +1,38 @@
+import { Refusal } from "../gas/refusal";
+
+/** An error for one cell, with the sentence behind it. Only these two can carry text to the user. */
+export interface Problem {
+  /** `#VALUE!` for what cannot be used or done, `#N/A` for what cannot be known. */
+  readonly error: "#VALUE!" | "#N/A";
+  readonly message: string;
+}
+
+export type AnswerCell = string | number | boolean | Problem;
+
+/** What a worksheet function answers: rows of cells, one cell for single values. */
+export type Answer = readonly (readonly AnswerCell[])[];
+
+export function isProblem(cell: AnswerCell): cell is Problem {
+  return typeof cell === "object";
+}
+
+/** The problem to show for whatever was thrown. What is not a refusal is a fault of ours, and says so. */
+export function problemFrom(thrown: unknown): Problem {
+  if (thrown instanceof Refusal) {
+    return { error: thrown.kind === "unknown" ? "#N/A" : "#VALUE!", message: thrown.message };
+  }
+  const detail = thrown instanceof Error ? thrown.message : String(thrown);
+  return {
+    error: "#VALUE!",
+    message: `Brimbook failed on these arguments (${detail}). That is a fault of Brimbook: please report the formula.`,
+  };
+}
+
+/** Numbers leave finite or not at all: a spreadsheet shows NaN and infinity inside a range as 0. */
+export function finite(cell: AnswerCell): AnswerCell {
+  if (typeof cell !== "number" || Number.isFinite(cell)) return cell;
+  return {
+    error: "#VALUE!",
+    message: "These arguments give no finite number: check that each is in its usual range.",
+  };
+}

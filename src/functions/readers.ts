@@ -1,0 +1,208 @@
+import { readWater } from "../depth/waterColumn";
+import { idealGas, realGas } from "../gas/equationOfState";
+import { checkedPressure, checkedTemperature, MAX_GAUGE } from "../gas/limits";
+import type { Mixture } from "../gas/mixture";
+import { readMix } from "../gas/readMix";
+import { refuse } from "../gas/refusal";
+import {
+  absoluteBar,
+  ATMOSPHERE_BAR,
+  DEFAULT_TEMPERATURE_K,
+  kelvin,
+  readUnits,
+  UNIT_NAMES,
+  type Units,
+} from "../gas/units";
+import { numberIn, type FilledCell } from "./cells";
+import { CellReader, type Nudge } from "./reader";
+
+/*
+ * One reader for each kind of argument: what a cell may hold, and what the formula helper says of it. Sentences need
+ * not name the argument; whoever reads arguments puts its name in front.
+ */
+
+/** A gauge reading of the start, and whether it was written as "empty": vented, and breathing air. */
+export interface StartPressure {
+  readonly bar: number;
+  readonly empty: boolean;
+}
+
+const GAUGE_ERROR = 0.01;
+const COOL_OR_WARM_K = 5;
+
+const gaugeOnePerCentHigher = (bar: number) => bar + (bar - ATMOSPHERE_BAR) * GAUGE_ERROR;
+const HIGHER_GAUGE: Nudge<number> = { inWords: "read 1 % higher", of: gaugeOnePerCentHigher };
+const WARMER: Nudge<number> = { inWords: "5 °C (9 °F) higher", of: (kelvins) => kelvins + COOL_OR_WARM_K };
+
+export function units() {
+  return new CellReader('"psi", "ft" or "us", or "bar", "m" or "metric".', (cell) => readUnits(String(cell)));
+}
+
+export function mix(meaning = "The gas: 32, 0.32, EAN32, air, TX 18/45, heliox 21.") {
+  return new CellReader(meaning, mixIn);
+}
+
+/** Beside "empty" the start mix may be blank, so whether a blank is refused shows only with the start pressure. */
+export function startMix() {
+  return mix('The gas in it: EAN32, air, TX 18/45. Blank only beside "empty".').mayBeBlank();
+}
+
+export function pressure(meaning: string) {
+  return new CellReader(meaning, gaugeIn, HIGHER_GAUGE);
+}
+
+export function startPressure() {
+  return new CellReader<StartPressure>(
+    'What the gauge shows before the fill, or "empty" for a vented cylinder.',
+    (cell, unit) => {
+      const empty = typeof cell === "string" && cell.trim().toLowerCase() === "empty";
+      return { bar: empty ? ATMOSPHERE_BAR : gaugeIn(cell, unit), empty };
+    },
+    { inWords: HIGHER_GAUGE.inWords, of: ({ bar, empty }) => ({ bar: gaugeOnePerCentHigher(bar), empty }) },
+  );
+}
+
+/** Below this a plain number is more likely bar than psi. */
+const LEAST_END_PRESSURE_PSI = 350;
+
+export function endPressure() {
+  return new CellReader(
+    "What the gauge shall show when the fill is done and cold.",
+    (cell, unit) => {
+      const { reading, unit: written } = gaugeTextIn(cell);
+      if (unit === "us" && written === undefined && reading >= 0 && reading < LEAST_END_PRESSURE_PSI) {
+        refuse(
+          `${reading} psi? For bar write "bar" as the units, or "${reading} bar" here; for psi write "${reading} psi".`,
+        );
+      }
+      return gaugeIn(cell, unit);
+    },
+    HIGHER_GAUGE,
+  );
+}
+
+/** Degrees in, kelvin out. 0 is a temperature. */
+export function temperature(meaning: string) {
+  return new CellReader(
+    meaning,
+    (cell, unit) => checkedTemperature(kelvin(numberFrom(cell, "a temperature in degrees"), unit)),
+    WARMER,
+  );
+}
+
+/** The temperature of all readings. */
+export function settledTemperature() {
+  return temperature("Temperature of all readings, settled.").orElseButZeroCounts(
+    (unit) => DEFAULT_TEMPERATURE_K[unit],
+    "70 °F or 20 °C",
+  );
+}
+
+export function depth() {
+  return new CellReader("Depth.", (cell) => {
+    const number = numberFrom(cell, "a depth, feet or metres, as a number");
+    return number >= 0 ? number : refuse(`Depth ${number} is above the surface: write 0 or more.`);
+  });
+}
+
+export function partialPressure(meaning: string) {
+  return new CellReader(meaning, (cell) => {
+    const number = numberFrom(cell, "a partial pressure such as 1.4");
+    if (number > 0 && number <= 3) return number;
+    return refuse(
+      `${number} is not a partial pressure to breathe: write a figure above 0, at most 3, such as 1.4.`,
+    );
+  });
+}
+
+export function water() {
+  return new CellReader('"salt" or "fresh".', (cell) => readWater(String(cell))).or("salt");
+}
+
+export function number(meaning: string, expected: string) {
+  return new CellReader(meaning, (cell) => numberFrom(cell, expected));
+}
+
+export function text(meaning: string) {
+  return new CellReader(meaning, (cell) => String(cell).trim());
+}
+
+/** A cell as it stands, for functions that read it together with others. */
+export function asWritten(meaning: string) {
+  return new CellReader<FilledCell>(meaning, (cell) => cell);
+}
+
+export function yesOrNo(meaning: string) {
+  return new CellReader(meaning, (cell) => {
+    const word = String(cell).trim().toLowerCase();
+    if (["true", "yes", "1"].includes(word)) return true;
+    if (["false", "no"].includes(word)) return false;
+    return refuse(`${quoted(cell)} is neither: write TRUE or FALSE.`);
+  });
+}
+
+/** One of a few words, in any case. */
+export function oneOf<const W extends string>(meaning: string, words: readonly W[]) {
+  return new CellReader(meaning, (cell) => {
+    const written = String(cell).trim().toLowerCase();
+    const found = words.find((word) => word === written);
+    return found ?? refuse(`${quoted(cell)} is none of them: write ${orList(words)}.`);
+  });
+}
+
+const GAS_MODELS = { real: realGas, ideal: idealGas };
+
+export function gasModel() {
+  const word = oneOf("", ["real", "ideal"]);
+  return new CellReader(
+    '"real" (GERG-2008), or "ideal" for teaching and comparison.',
+    (cell, unit) => GAS_MODELS[word.read(cell, unit)],
+  ).orElse(() => realGas, "real");
+}
+
+function mixIn(cell: FilledCell): Mixture {
+  if (typeof cell === "boolean")
+    refuse(`${quoted(cell)} is not a gas: write air, EAN32, TX 18/45 or the like.`);
+  return readMix(cell);
+}
+
+/** Absolute pressure behind a gauge reading, of which text may name its own unit. */
+function gaugeIn(cell: FilledCell, unit: Units): number {
+  const { reading, unit: written = unit } = gaugeTextIn(cell);
+  const name = UNIT_NAMES[written].pressure;
+  if (reading < 0) refuse(`A gauge cannot read ${reading} ${name}: write 0 or more.`);
+  if (reading > MAX_GAUGE[written]) {
+    refuse(
+      `${reading} ${name} is above ${MAX_GAUGE.metric} bar (${MAX_GAUGE.us} psi), more than any cylinder takes: check the reading and the units.`,
+    );
+  }
+  return checkedPressure(absoluteBar(reading, written));
+}
+
+function gaugeTextIn(cell: FilledCell): { reading: number; unit?: Units } {
+  if (typeof cell === "number") return { reading: cell };
+  if (typeof cell === "boolean")
+    return refuse(`${quoted(cell)} is not a pressure: write what the gauge shows.`);
+  const [, digits = "", unit] = /^(.*?)\s*(psi|bar)?$/i.exec(cell.trim()) ?? [];
+  const reading = numberIn(digits);
+  if (reading === undefined) {
+    refuse(
+      `${quoted(cell)} is not a pressure: write what the gauge shows, such as 3000, "3000 psi" or "207 bar".`,
+    );
+  }
+  return unit ? { reading, unit: readUnits(unit) } : { reading };
+}
+
+function numberFrom(cell: FilledCell, expected: string): number {
+  const number = typeof cell === "string" ? numberIn(cell) : cell;
+  return typeof number === "number" ? number : refuse(`${quoted(cell)} is not a number: write ${expected}.`);
+}
+
+export function quoted(cell: FilledCell): string {
+  return typeof cell === "string" ? `"${cell.trim()}"` : String(cell).toUpperCase();
+}
+
+export function orList(words: readonly string[]): string {
+  const all = words.map((word) => `"${word}"`);
+  return all.length === 1 ? all[0]! : `${all.slice(0, -1).join(", ")} or ${all.at(-1)}`;
+}
