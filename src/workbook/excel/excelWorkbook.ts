@@ -1,0 +1,99 @@
+import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
+import { cellName } from "../../sheet/sheet";
+import type { Capabilities, SheetInfo, Workbook } from "../workbook";
+import { WorkbookProblem } from "../workbook";
+import { dateSystemOf } from "./dateSystem";
+import { readMerges } from "./merges";
+import { findSheet, readOutline, sheetNamed } from "./outline";
+import { cellValue, readRows } from "./rows";
+import type { OfficeGlobals } from "./session";
+import { Session } from "./session";
+import { SettingsStore } from "./settingsStore";
+
+/** The workbook that is open in Excel. Make one after `Office.onReady`; it keeps nothing of what it reads. */
+export class ExcelWorkbook implements Workbook {
+  readonly capabilities: Capabilities = { select: true, settings: true };
+  private readonly session: Session;
+  private readonly settings: SettingsStore;
+
+  constructor(globals: OfficeGlobals = { Excel, Office }) {
+    this.session = new Session(globals);
+    this.settings = new SettingsStore(this.session);
+  }
+
+  listSheets(): Promise<readonly SheetInfo[]> {
+    return this.session.read("the list of sheets", async (context) => {
+      const { worksheets } = context.workbook;
+      worksheets.load("items/name,items/visibility");
+      await context.sync();
+      return worksheets.items.map((sheet) => ({ name: sheet.name, hidden: sheet.visibility !== "Visible" }));
+    });
+  }
+
+  readSheet(name: string, progress?: (share: number) => void, signal?: AbortSignal): Promise<Sheet> {
+    return untilAborted(signal, () => this.readWholeSheet(name, progress ?? (() => undefined), signal));
+  }
+
+  private async readWholeSheet(
+    name: string,
+    progress: (share: number) => void,
+    signal: AbortSignal | undefined,
+  ): Promise<Sheet> {
+    const outline = await readOutline(this.session, name);
+    signal?.throwIfAborted();
+    const rows = await readRows(this.session, outline, progress, signal);
+    const merges = await readMerges(this.session, outline);
+    signal?.throwIfAborted();
+    const dateSystem = await dateSystemOf(this.session, outline.name, rows);
+    signal?.throwIfAborted();
+    progress(1);
+    return { name: outline.name, hidden: outline.hidden, dateSystem, rows, merges };
+  }
+
+  readCell(address: CellAddress): Promise<CellValue | undefined> {
+    return this.session.read(sheetNamed(address.sheet), async (context) => {
+      const sheet = context.workbook.worksheets.getItemOrNullObject(address.sheet);
+      await context.sync();
+      if (sheet.isNullObject) return undefined;
+      const cell = sheet.getRangeByIndexes(address.row, address.column, 1, 1);
+      cell.load("values,valueTypes");
+      await context.sync();
+      return cellValue(cell.values[0]![0], cell.valueTypes[0]![0]);
+    });
+  }
+
+  selectCell(address: CellAddress): Promise<void> {
+    return this.session.act(sheetNamed(address.sheet), async (context) => {
+      const sheet = await findSheet(context, address.sheet);
+      if (sheet.visibility !== "Visible") {
+        throw new WorkbookProblem(
+          `The sheet "${address.sheet}" is hidden. Unhide it in Excel to see cell ${cellName(address)}.`,
+        );
+      }
+      sheet.activate();
+      sheet.getRangeByIndexes(address.row, address.column, 1, 1).select();
+      await context.sync();
+    });
+  }
+
+  readSetting(key: string): Promise<unknown> {
+    return this.settings.read(key);
+  }
+
+  writeSetting(key: string, value: unknown): Promise<void> {
+    return this.settings.write(key, value);
+  }
+}
+
+/** Gives up as soon as the signal says so, even while Excel keeps us waiting for a cell that is being edited. */
+function untilAborted<T>(signal: AbortSignal | undefined, work: () => Promise<T>): Promise<T> {
+  if (!signal) return work();
+  return new Promise<T>((resolve, reject) => {
+    const giveUp = () => reject(signal.reason as Error);
+    if (signal.aborted) return giveUp();
+    signal.addEventListener("abort", giveUp, { once: true });
+    work()
+      .then(resolve, reject)
+      .finally(() => signal.removeEventListener("abort", giveUp));
+  });
+}
