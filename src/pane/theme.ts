@@ -58,9 +58,38 @@ const SAND_DARK = {
 
 export type Appearance = "light" | "dark";
 
-export const THEMES: Readonly<Record<Appearance, Theme>> = {
-  light: { ...createLightTheme(PETROL), ...SAND_LIGHT },
+/** Colours of the severities: they only repeat the word and the shape. Each is 4.5:1 on every surface above. */
+const SEVERITIES_LIGHT = {
+  brimStop: "#a3172b",
+  brimBreach: "#9a4204",
+  brimWarn: "#6f5a00",
+  brimNote: "#0d5a71",
+  brimNotChecked: "#55595d",
+};
+
+const SEVERITIES_DARK = {
+  brimStop: "#ff9d9d",
+  brimBreach: "#ffb078",
+  brimWarn: "#e6cf6a",
+  brimNote: "#7bb6ca",
+  brimNotChecked: "#c3bfb8",
+};
+
+type PaneTheme = Theme & typeof SEVERITIES_LIGHT;
+
+/** The severity colours as style values. */
+export const SEVERITY_COLOURS = {
+  stop: "var(--brimStop)",
+  breach: "var(--brimBreach)",
+  warn: "var(--brimWarn)",
+  note: "var(--brimNote)",
+  "not checked": "var(--brimNotChecked)",
+} as const;
+
+export const THEMES: Readonly<Record<Appearance, PaneTheme>> = {
+  light: { ...createLightTheme(PETROL), ...SAND_LIGHT, ...SEVERITIES_LIGHT },
   dark: {
+    ...SEVERITIES_DARK,
     ...createDarkTheme(PETROL),
     ...SAND_DARK,
     colorBrandForeground1: PETROL[120],

@@ -1,0 +1,93 @@
+import { FluentProvider, makeStyles, Spinner, tokens } from "@fluentui/react-components";
+import { useRef } from "react";
+import type { Workbook } from "../workbook/workbook";
+import { Areas } from "./Areas";
+import { AnnouncerProvider } from "./kit/announce";
+import { ProblemNote, Notice } from "./kit/ProblemNote";
+import { PaneHeader } from "./PaneHeader";
+import { FirstQuestion } from "./shop/FirstQuestion";
+import { useShop } from "./shop/useShop";
+import { THEMES, type Appearance } from "./theme";
+
+export interface PaneProps {
+  readonly workbook: Workbook;
+  readonly appearance: Appearance;
+  /** Opens the sample log, where the host has one to offer. */
+  readonly onOpenSample?: () => void;
+  /**
+   * Lets the pane hear of changes to the workbook's cells, where the host can tell of them.
+   * Returns the way to stop listening.
+   */
+  readonly watchChanges?: (onChange: () => void) => () => void;
+}
+
+const useStyles = makeStyles({
+  provider: { height: "100%" },
+  pane: {
+    height: "100%",
+    overflowY: "auto",
+    overflowX: "hidden",
+    position: "relative",
+    display: "flex",
+    flexDirection: "column",
+    boxSizing: "border-box",
+    backgroundColor: tokens.colorNeutralBackground3,
+    color: tokens.colorNeutralForeground1,
+    fontSize: tokens.fontSizeBase300,
+    lineHeight: tokens.lineHeightBase300,
+    fontVariantNumeric: "tabular-nums",
+    overflowWrap: "anywhere",
+    "@media (forced-colors: active)": { borderLeft: "1px solid CanvasText" },
+  },
+  padded: { padding: "0 12px 12px", display: "flex", flexDirection: "column", gap: "12px" },
+});
+
+/** The task pane: the same in Excel and beside the local grid. It knows the workbook only by its port. */
+export function Pane({ appearance, ...props }: PaneProps) {
+  const styles = useStyles();
+  return (
+    <FluentProvider theme={THEMES[appearance]} className={styles.provider}>
+      <AnnouncerProvider>
+        {/* Another workbook is another shop: nothing of the old one may linger. */}
+        <ShopPane key={useSerial(props.workbook)} {...props} />
+      </AnnouncerProvider>
+    </FluentProvider>
+  );
+}
+
+function ShopPane({ workbook, onOpenSample, watchChanges }: Omit<PaneProps, "appearance">) {
+  const styles = useStyles();
+  const shop = useShop(workbook);
+  const { country, units } = shop.settings;
+  const answered = country !== undefined && units !== undefined;
+  return (
+    <main className={styles.pane}>
+      <PaneHeader />
+      {(shop.problem !== undefined || shop.notice !== undefined) && (
+        <div className={styles.padded}>
+          {shop.problem && (
+            <ProblemNote
+              problem={shop.problem}
+              onTryAgain={shop.state === "failed" ? shop.readAgain : undefined}
+            />
+          )}
+          {shop.notice && <Notice>{shop.notice}</Notice>}
+        </div>
+      )}
+      {shop.state === "reading" && <Spinner label="Reading this workbook's settings" />}
+      {shop.state === "ready" &&
+        (answered ? (
+          <Areas workbook={workbook} shop={shop} onOpenSample={onOpenSample} watchChanges={watchChanges} />
+        ) : (
+          <FirstQuestion shop={shop} onOpenSample={onOpenSample} />
+        ))}
+    </main>
+  );
+}
+
+/** A number that is another one for each object seen. */
+function useSerial(of: object): number {
+  const seen = useRef({ of, serial: 0 });
+  if (seen.current.of !== of) seen.current = { of, serial: seen.current.serial + 1 };
+  return seen.current.serial;
+}

@@ -1,0 +1,32 @@
+import { Button, makeStyles, ProgressBar, tokens } from "@fluentui/react-components";
+import { useId } from "react";
+import type { Busy } from "./checkState";
+
+interface WorkUnderWayProps {
+  readonly busy: Busy;
+  readonly onCancel: () => void;
+}
+
+const useStyles = makeStyles({
+  row: { display: "grid", gridTemplateColumns: "1fr auto", alignItems: "center", gap: "4px 12px" },
+  doing: { fontSize: tokens.fontSizeBase200 },
+  bar: { gridColumn: "1" },
+  cancel: { gridColumn: "2", gridRow: "1 / span 2" },
+});
+
+/** How far the work is, and the way to call it off. */
+export function WorkUnderWay({ busy, onCancel }: WorkUnderWayProps) {
+  const styles = useStyles();
+  const id = useId();
+  return (
+    <div className={styles.row}>
+      <span id={id} className={styles.doing}>
+        {busy.doing}
+      </span>
+      <ProgressBar className={styles.bar} value={busy.share} aria-labelledby={id} />
+      <Button className={styles.cancel} size="small" onClick={onCancel}>
+        Cancel
+      </Button>
+    </div>
+  );
+}

@@ -1,0 +1,75 @@
+import { Temporal } from "temporal-polyfill";
+import { audit } from "../../audit/audit";
+import { countryRules } from "../../cylinders/countryRules";
+import type { SheetChoice } from "../../log/context";
+import type { LogSheet, RowCounts, RowKind } from "../../log/log";
+import { readLog } from "../../log/readLog";
+import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
+import type { CheckReport, SheetReading } from "./report";
+
+/** What is wanted of the sheets, as plain values: it travels to a worker. */
+export interface CheckOrder {
+  readonly country: string;
+  readonly units: "us" | "metric";
+  readonly choices: readonly SheetChoice[];
+  /** ISO date of today: no fill and no test lies after it. */
+  readonly today: string;
+  /** False to see only how the sheets were understood. */
+  readonly judge: boolean;
+}
+
+/** Where the work stands, between two steps. */
+export interface CheckStep {
+  readonly doing: string;
+  readonly share: number;
+}
+
+/** Reads the sheets as one log and, where ordered, judges it; a step at a time. */
+export function* checkSteps(
+  sheets: readonly Sheet[],
+  order: CheckOrder,
+): Generator<CheckStep, CheckReport, undefined> {
+  const asOf = Temporal.PlainDate.from(order.today);
+  yield { doing: "Reading the rows", share: 0 };
+  const log = readLog(sheets, { units: order.units, choices: order.choices, asOf });
+  const reading = { sheets: log.sheets.map(sheetReading), unreadable: log.unreadable };
+  if (!order.judge) return { ...reading, findings: [], notChecked: [], fullyJudged: false, held: [] };
+  yield { doing: "Judging the fills", share: 0.5 };
+  const result = audit(log, countryRules(order.country), { asOf });
+  return { ...reading, ...result, held: result.findings.map(({ cell }) => holds(sheets, cell)) };
+}
+
+function holds(sheets: readonly Sheet[], { sheet, row, column }: CellAddress): CellValue {
+  return sheets.find(({ name }) => name === sheet)?.rows[row]?.values[column] ?? null;
+}
+
+const COUNTED_AS: Readonly<Record<RowKind, Exclude<keyof RowCounts, "total">>> = {
+  fill: "fills",
+  cylinder: "cylinders",
+  blank: "blank",
+  heading: "headings",
+  totals: "totals",
+  unreadable: "unreadable",
+};
+
+function sheetReading({
+  name,
+  kind,
+  why,
+  columns,
+  rowKinds,
+  hiddenRows,
+  headingsChanged,
+}: LogSheet): SheetReading {
+  const rows = {
+    total: rowKinds.length,
+    fills: 0,
+    cylinders: 0,
+    blank: 0,
+    headings: 0,
+    totals: 0,
+    unreadable: 0,
+  };
+  for (const rowKind of rowKinds) rows[COUNTED_AS[rowKind]] += 1;
+  return { name, kind, why, columns, rows, hiddenRows, headingsChanged };
+}

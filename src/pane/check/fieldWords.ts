@@ -1,0 +1,64 @@
+import type { CylinderField, Field, FillField } from "../../log/log";
+
+/** What the fields of a fill are called on screen. */
+export const FILL_WORDS: Readonly<Record<FillField, string>> = {
+  number: "Fill number",
+  date: "Fill date",
+  time: "Time",
+  serial: "Serial",
+  shopNumber: "Shop number",
+  owner: "Owner",
+  startPressure: "Start pressure",
+  startMix: "Start mix",
+  startHelium: "Start helium",
+  orderedMix: "Ordered mix",
+  orderedHelium: "Ordered helium",
+  method: "Method",
+  source: "Source",
+  oxygenAdded: "Oxygen added",
+  heliumAdded: "Helium added",
+  endPressure: "End pressure",
+  gasTemperatureK: "Gas temperature",
+  settledPressure: "Settled pressure",
+  analysedMix: "Analysed mix",
+  analysedHelium: "Analysed helium",
+  analysedBy: "Analysed by",
+  modOnLabelM: "MOD on label",
+  filledBy: "Filled by",
+  receivedBy: "Received by",
+  certification: "Certification",
+  price: "Price",
+  remarks: "Remarks",
+};
+
+/** What the fields of a cylinder are called, where they are not those of a fill. */
+export const CYLINDER_WORDS: Readonly<Record<Exclude<CylinderField, FillField>, string>> = {
+  cylinderClass: "Class",
+  material: "Material",
+  alloy: "Alloy",
+  made: "Made",
+  size: "Size",
+  servicePressure: "Service pressure",
+  hydro: "Hydro",
+  visual: "Visual",
+  eddyCurrent: "Eddy current",
+  oxygenCleaned: "Oxygen cleaned",
+  oxygenService: "Oxygen rating",
+  status: "Status",
+};
+
+const WORDS: Readonly<Record<Field, string>> = { ...FILL_WORDS, ...CYLINDER_WORDS };
+
+export function fieldWord(field: Field): string {
+  return WORDS[field];
+}
+
+export function isField(text: string): text is Field {
+  return Object.hasOwn(WORDS, text);
+}
+
+/** How sure the reader is, in words. */
+export function confidenceWord(confidence: number): "sure" | "likely" | "a guess" {
+  if (confidence >= 0.9) return "sure";
+  return confidence >= 0.6 ? "likely" : "a guess";
+}

@@ -1,0 +1,33 @@
+/** How long our own work may hold the screen in one go. */
+const SLICE_MS = 12;
+
+/** Hears how far a piece of work is, and can call it off. */
+export interface Watch {
+  readonly progress: (doing: string, share: number) => void;
+  readonly signal: AbortSignal;
+}
+
+/** A pace for work in slices: awaited often, it lets the screen go whenever a slice is used up. */
+export function pacer(signal: AbortSignal): () => Promise<void> | undefined {
+  let sliceEnds = performance.now() + SLICE_MS;
+  return () => {
+    signal.throwIfAborted();
+    if (performance.now() < sliceEnds) return undefined;
+    return letGo().then(() => {
+      signal.throwIfAborted();
+      sliceEnds = performance.now() + SLICE_MS;
+    });
+  };
+}
+
+/** Comes back after the screen had its turn. A message, since timers are held back to 4 ms once nested. */
+function letGo(): Promise<void> {
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(undefined);
+  });
+}

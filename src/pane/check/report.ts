@@ -1,0 +1,67 @@
+import type { AuditResult } from "../../audit/finding";
+import type { LogColumn, RowCounts, SheetKind, UnreadableRow } from "../../log/log";
+import type { CellValue } from "../../sheet/sheet";
+
+/** How one sheet was understood, without its rows: small enough to hand about. */
+export interface SheetReading {
+  readonly name: string;
+  readonly kind: SheetKind;
+  /** Why it is neither a log nor a register, in a sentence. */
+  readonly why: string | undefined;
+  readonly columns: readonly LogColumn[];
+  readonly rows: RowCounts;
+  readonly hiddenRows: number;
+  /** Choices were remembered for this sheet, but its headings have changed since. */
+  readonly headingsChanged: boolean;
+}
+
+/** How the sheets were understood. */
+export interface LogReading {
+  readonly sheets: readonly SheetReading[];
+  readonly unreadable: readonly UnreadableRow[];
+}
+
+/** A log, read and judged. */
+export interface CheckReport extends LogReading, AuditResult {
+  /** What the cell of each finding held when it was judged, in the order of the findings. */
+  readonly held: readonly CellValue[];
+}
+
+/** The sum over several sheets. */
+export function countRows(sheets: readonly SheetReading[]): RowCounts {
+  const sum = (of: (rows: RowCounts) => number) => sheets.reduce((so, { rows }) => so + of(rows), 0);
+  return {
+    total: sum((rows) => rows.total),
+    fills: sum((rows) => rows.fills),
+    cylinders: sum((rows) => rows.cylinders),
+    blank: sum((rows) => rows.blank),
+    headings: sum((rows) => rows.headings),
+    totals: sum((rows) => rows.totals),
+    unreadable: sum((rows) => rows.unreadable),
+  };
+}
+
+/** `12,345`, the same in every locale. */
+export function count(n: number): string {
+  return n.toLocaleString("en-US");
+}
+
+/** `1 row`, `2 rows`. */
+export function counted(n: number, one: string, several = `${one}s`): string {
+  return `${count(n)} ${n === 1 ? one : several}`;
+}
+
+const PARTS: readonly { of: Exclude<keyof RowCounts, "total">; one: string; several: string }[] = [
+  { of: "fills", one: "fill", several: "fills" },
+  { of: "cylinders", one: "cylinder", several: "cylinders" },
+  { of: "headings", one: "heading", several: "headings" },
+  { of: "totals", one: "total", several: "totals" },
+  { of: "blank", one: "blank", several: "blank" },
+  { of: "unreadable", one: "unreadable", several: "unreadable" },
+];
+
+/** `612 rows = 598 fills + 4 headings + 10 blank`; kinds that do not occur are left out, unreadable never. */
+export function reconciliation(rows: RowCounts): string {
+  const parts = PARTS.filter(({ of }) => rows[of] > 0 || of === "unreadable");
+  return `${counted(rows.total, "row")} = ${parts.map(({ of, one, several }) => counted(rows[of], one, several)).join(" + ")}`;
+}

@@ -1,0 +1,143 @@
+import { makeStyles, tokens } from "@fluentui/react-components";
+import { useCallback, useEffect, useId, useRef, useState, type KeyboardEvent } from "react";
+import { SEVERITIES, type Severity } from "../../../audit/finding";
+import { SEVERITY_WORDS, SeverityMark } from "../../kit/SeverityMark";
+import { useVisuallyHidden } from "../../kit/visuallyHidden";
+import type { Jump } from "../useJump";
+import { FindingEntry } from "./FindingEntry";
+import type { Findings, ShownFinding } from "./useFindings";
+
+interface FindingListProps {
+  readonly findings: Findings;
+  readonly jump: Jump;
+}
+
+/** What each severity asks of the reader. */
+const MEANINGS: Readonly<Record<Severity, string>> = {
+  stop: "should not have been filled, or must not go out",
+  breach: "a rule was broken",
+  warn: "a gap in practice, or likely a typing error",
+  note: "good to know",
+};
+
+const useStyles = makeStyles({
+  title: {
+    display: "flex",
+    alignItems: "center",
+    gap: "6px",
+    margin: "6px 0 4px",
+    fontSize: tokens.fontSizeBase300,
+    fontWeight: tokens.fontWeightSemibold,
+  },
+  meaning: {
+    fontSize: tokens.fontSizeBase200,
+    fontWeight: tokens.fontWeightRegular,
+    color: tokens.colorNeutralForeground3,
+  },
+  list: {
+    listStyleType: "none",
+    margin: 0,
+    padding: 0,
+    backgroundColor: tokens.colorNeutralBackground1,
+    border: `1px solid ${tokens.colorNeutralStroke2}`,
+    borderRadius: tokens.borderRadiusMedium,
+    overflow: "hidden",
+  },
+});
+
+/** The findings, grouped by severity: one tab stop, arrows from there. */
+export function FindingList({ findings, jump }: FindingListProps) {
+  const styles = useStyles();
+  const hidden = useVisuallyHidden();
+  const id = useId();
+  const { shown, page, pages, setPage } = findings;
+  const [active, setActive] = useState(0);
+  const [current, setCurrent] = useState<number>();
+  const box = useRef<HTMLDivElement>(null);
+  const focusNext = useRef<"first" | "last">();
+
+  const focus = (at: number, part: string) => {
+    setActive(at);
+    box.current?.querySelector<HTMLElement>(`[data-at="${at}"] [data-part="${part}"]`)?.focus();
+  };
+
+  // Another page, or another filter: start at its top, or at its bottom when coming from below.
+  useEffect(() => {
+    const at = focusNext.current === "last" ? shown.length - 1 : 0;
+    if (focusNext.current === undefined) setActive(at);
+    else focus(at, "finding");
+    focusNext.current = undefined;
+  }, [shown]);
+
+  const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
+    const from = event.target as HTMLElement;
+    const part = from.dataset.part;
+    if (part === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
+    const step = STEPS[event.key];
+    if (step !== undefined) {
+      const to = active + step;
+      if (to >= shown.length && page < pages - 1 && active === shown.length - 1) {
+        focusNext.current = "first";
+        setPage(page + 1);
+      } else if (to < 0 && page > 0 && active === 0) {
+        focusNext.current = "last";
+        setPage(page - 1);
+      } else focus(Math.min(Math.max(to, 0), shown.length - 1), "finding");
+    } else if (event.key === "ArrowRight") focus(active, "why");
+    else if (event.key === "ArrowLeft") focus(active, "finding");
+    else return;
+    event.preventDefault();
+  };
+
+  const onJump = useCallback(
+    ({ finding, held, key }: ShownFinding) => {
+      setCurrent(key);
+      jump.to(finding.cell, `finding ${key}`, held);
+    },
+    [jump.to],
+  );
+
+  return (
+    <div ref={box} onKeyDown={onKeyDown} aria-describedby={id}>
+      <p id={id} className={hidden}>
+        Up and down arrows move between findings, Enter goes to the cell, the right arrow goes to why.
+      </p>
+      {SEVERITIES.map((severity) => {
+        const first = shown.findIndex(({ finding }) => finding.severity === severity);
+        if (first < 0) return null;
+        const group = shown.filter(({ finding }) => finding.severity === severity);
+        return (
+          <section key={severity}>
+            <h3 className={styles.title}>
+              <SeverityMark mark={severity} />
+              {SEVERITY_WORDS[severity]} <span className={styles.meaning}>{MEANINGS[severity]}</span>
+            </h3>
+            <ul className={styles.list}>
+              {group.map((entry, offset) => (
+                <FindingEntry
+                  key={entry.key}
+                  entry={entry}
+                  at={first + offset}
+                  active={active === first + offset}
+                  current={current === entry.key}
+                  note={jump.note?.from === `finding ${entry.key}` ? jump.note.sentence : undefined}
+                  onActive={setActive}
+                  onJump={onJump}
+                />
+              ))}
+            </ul>
+          </section>
+        );
+      })}
+    </div>
+  );
+}
+
+const STEPS: Readonly<Record<string, number>> = {
+  ArrowDown: 1,
+  ArrowUp: -1,
+  PageDown: 10,
+  PageUp: -10,
+  Home: -Infinity,
+  End: Infinity,
+};

@@ -1,0 +1,83 @@
+import { Link, makeStyles, tokens } from "@fluentui/react-components";
+import type { NotChecked } from "../../../audit/finding";
+import { Disclosure } from "../../kit/Disclosure";
+import { SeverityMark } from "../../kit/SeverityMark";
+import { count } from "../report";
+import { placeName, type Jump } from "../useJump";
+
+interface NotCheckedListProps {
+  readonly notChecked: readonly NotChecked[];
+  readonly jump: Jump;
+}
+
+const useStyles = makeStyles({
+  box: {
+    padding: "0 10px",
+    backgroundColor: tokens.colorNeutralBackground1,
+    border: `1px dashed ${tokens.colorNeutralStroke1}`,
+    borderRadius: tokens.borderRadiusMedium,
+  },
+  title: { display: "inline-flex", alignItems: "center", gap: "6px" },
+  list: { listStyleType: "none", margin: 0, padding: "0 0 4px", fontSize: tokens.fontSizeBase200 },
+  item: {
+    display: "grid",
+    gridTemplateColumns: "minmax(34px, auto) 1fr",
+    columnGap: "8px",
+    padding: "4px 0",
+    borderTop: `1px solid ${tokens.colorNeutralStroke3}`,
+  },
+  count: { textAlign: "right", fontWeight: tokens.fontWeightSemibold },
+  cells: { display: "flex", flexWrap: "wrap", gap: "0 10px" },
+  rule: { color: tokens.colorNeutralForeground3 },
+});
+
+/** What no rule could judge, how often and why: unknown is never a pass. */
+export function NotCheckedList({ notChecked, jump }: NotCheckedListProps) {
+  const styles = useStyles();
+  const sum = notChecked.reduce((so, { count: fills }) => so + fills, 0);
+  if (sum === 0) return null;
+  return (
+    <div className={styles.box}>
+      <Disclosure
+        heading="h3"
+        title={
+          <span className={styles.title}>
+            <SeverityMark mark="not checked" />
+            Not checked: {count(sum)}
+          </span>
+        }
+        hint="Open to see what is missing, and where."
+      >
+        <ul className={styles.list}>
+          {notChecked.map(({ rule, count: fills, why, cells }, at) => (
+            <li key={`${rule} ${why}`} className={styles.item}>
+              <span className={styles.count}>{count(fills)}</span>
+              <div>
+                {why} <span className={styles.rule}>{rule}</span>
+                <div className={styles.cells}>
+                  {cells.map((cell) => (
+                    <Link
+                      as="button"
+                      key={placeName(cell)}
+                      onClick={() => {
+                        jump.to(cell, `not checked ${at}`);
+                      }}
+                    >
+                      {placeName(cell)}
+                    </Link>
+                  ))}
+                  {fills > cells.length && cells.length > 0 && (
+                    <span className={styles.rule}>and {count(fills - cells.length)} more</span>
+                  )}
+                </div>
+                {jump.note?.from === `not checked ${at}` && (
+                  <div className={styles.rule}>{jump.note.sentence}</div>
+                )}
+              </div>
+            </li>
+          ))}
+        </ul>
+      </Disclosure>
+    </div>
+  );
+}

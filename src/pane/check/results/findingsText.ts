@@ -1,0 +1,30 @@
+import { SEVERITIES } from "../../../audit/finding";
+import { SEVERITY_WORDS } from "../../kit/SeverityMark";
+import { countRows, reconciliation, type CheckReport } from "../report";
+import { placeName } from "../useJump";
+import type { ShownFinding } from "./useFindings";
+
+/** The findings as plain text, for an e-mail or a notebook: as on screen, with what was not checked. */
+export function findingsText(report: CheckReport, findings: readonly ShownFinding[]): string {
+  const lines = [
+    "Brimbook: check of the fill log",
+    reconciliation(countRows(report.sheets)),
+    SEVERITIES.map(
+      (severity) =>
+        `${SEVERITY_WORDS[severity]} ${report.findings.filter((finding) => finding.severity === severity).length}`,
+    ).join(", "),
+    "A check of what was written, not of the gas: analyse every cylinder.",
+    "",
+    ...report.notChecked.map(({ rule, count, why }) => `Not checked (${rule}): ${count}. ${why}`),
+    ...(findings.length < report.findings.length
+      ? [`Showing ${findings.length} of ${report.findings.length} findings.`]
+      : []),
+    "",
+    ...findings.map(({ finding }) => {
+      const { severity, rule, serial, fillDate, cell, message, todo, basis, source } = finding;
+      const about = [serial, fillDate, placeName(cell)].filter(Boolean).join(", ");
+      return `${SEVERITY_WORDS[severity]}: ${message} ${todo} [${about}; rule ${rule}, ${basis}: ${source}]`;
+    }),
+  ];
+  return lines.join("\n");
+}

@@ -1,0 +1,48 @@
+import { makeStyles } from "@fluentui/react-components";
+import type { ReactElement } from "react";
+import type { Severity } from "../../audit/finding";
+import { SEVERITY_COLOURS } from "../theme";
+
+export type Mark = Severity | "not checked";
+
+/** A word first, then a shape; the colour only repeats them. */
+export const SEVERITY_WORDS: Readonly<Record<Mark, string>> = {
+  stop: "Stop",
+  breach: "Breach",
+  warn: "Warn",
+  note: "Note",
+  "not checked": "Not checked",
+};
+
+const SHAPES: Readonly<Record<Mark, ReactElement>> = {
+  stop: <path d="M5 1h6l4 4v6l-4 4H5l-4-4V5z" fill="currentColor" />,
+  breach: <path d="M8 .8 15.2 8 8 15.2.8 8z" fill="currentColor" />,
+  warn: (
+    <path d="M8 2 14.6 13.8H1.4z" fill="none" stroke="currentColor" strokeWidth="2" strokeLinejoin="round" />
+  ),
+  note: <circle cx="8" cy="8" r="5.5" fill="none" stroke="currentColor" strokeWidth="2" />,
+  "not checked": (
+    <rect
+      x="2"
+      y="2"
+      width="12"
+      height="12"
+      fill="none"
+      stroke="currentColor"
+      strokeWidth="2"
+      strokeDasharray="3 2.4"
+    />
+  ),
+};
+
+const useStyles = makeStyles({ mark: { width: "14px", height: "14px", flexShrink: 0, display: "block" } });
+
+/** The shape of a severity; the word stands beside it, or is given to the screen reader by whoever shows it. */
+export function SeverityMark({ mark }: { mark: Mark }) {
+  const colour = SEVERITY_COLOURS[mark];
+  return (
+    <svg viewBox="0 0 16 16" className={useStyles().mark} style={{ color: colour }} aria-hidden="true">
+      {SHAPES[mark]}
+    </svg>
+  );
+}

@@ -1,0 +1,8 @@
+import type { Basis } from "../../audit/finding";
+
+/** Who says so, as shown. */
+export const BASIS_WORDS: Readonly<Record<Basis, string>> = {
+  law: "Law",
+  practice: "Practice of the trade",
+  house: "Rule of this shop",
+};
