@@ -1,0 +1,203 @@
+import type { OfficeGlobals } from "../../../src/workbook/excel/session";
+import type { FakeExcel } from "./fakeExcel";
+import type { ObjectType } from "./objectModel";
+import { NEEDS, OBJECT_MODEL } from "./objectModel";
+import type { WireAction, WirePath } from "./wire";
+import { ActionType, DELAY_FOR_CELL_EDIT, ITEMS, pascal, PathType } from "./wire";
+
+/**
+ * A double of office.js in front of a fake Excel. Like the real one it sends nothing before `sync`, has no value that
+ * was not loaded, and lets nobody use an object once its `Excel.run` is over. Microsoft's own office.js is put before
+ * the same fake Excel in the browser tests, which is what the double is measured against.
+ */
+export function excelDouble(fake: FakeExcel, excelApi = "1.20"): OfficeGlobals {
+  const supports = (version: string) => Number(version.split(".")[1]) <= Number(excelApi.split(".")[1]);
+  const run = async (options: Excel.RunOptions, batch: (context: Context) => Promise<unknown>) => {
+    const context = new Context(fake, options.delayForCellEdit ? DELAY_FOR_CELL_EDIT : 0, supports);
+    try {
+      const result = await batch(context);
+      await context.sync();
+      return result;
+    } finally {
+      context.isOver = true;
+    }
+  };
+  return {
+    Excel: { run: run as unknown as typeof Excel.run },
+    Office: { context: { requirements: { isSetSupported: (_, version) => supports(version) } } },
+  };
+}
+
+/** An error as office.js throws it. */
+class OfficeError extends Error {
+  readonly debugInfo: { readonly errorLocation: string };
+  constructor(
+    readonly code: string,
+    errorLocation: string,
+    message = `office.js says so, in a language of its own: ${code}.`,
+  ) {
+    super(message);
+    this.debugInfo = { errorLocation };
+  }
+}
+
+/** Collects what Excel is to do, sends it at `sync` and hands out the answers. */
+class Context {
+  isOver = false;
+  readonly workbook: unknown;
+  private lastId = 0;
+  private actions: WireAction[] = [];
+  private readonly paths = new Map<number, WirePath>();
+  private readonly receivers = new Map<number, (value: unknown) => void>();
+
+  constructor(
+    private readonly fake: FakeExcel,
+    private readonly flags: number,
+    readonly supports: (version: string) => boolean,
+  ) {
+    this.workbook = clientObject(this, "Workbook", { ObjectPathType: PathType.root, Name: "" });
+  }
+
+  addPath(path: Omit<WirePath, "Id">): number {
+    this.lastId += 1;
+    this.paths.set(this.lastId, { Id: this.lastId, ...path });
+    return this.lastId;
+  }
+
+  addAction(action: Omit<WireAction, "Id">, receive: (value: unknown) => void): void {
+    if (this.isOver) throw new OfficeError("InvalidObjectPath", action.Name);
+    this.lastId += 1;
+    this.actions.push({ ...action, Id: this.lastId });
+    this.receivers.set(this.lastId, receive);
+  }
+
+  async sync(): Promise<void> {
+    if (this.actions.length === 0) return;
+    const request = { Actions: this.actions, ObjectPaths: Object.fromEntries(this.paths) };
+    this.actions = [];
+    const answer = await this.fake.answer(request, this.flags);
+    for (const { ActionId, Value } of answer.Results) this.receivers.get(ActionId)?.(Value);
+    if (answer.Error) throw new OfficeError(answer.Error.Code, answer.Error.Location, answer.Error.Message);
+  }
+}
+
+type Answer = Readonly<Record<string, unknown>>;
+
+class ClientObject {
+  private readonly model: ObjectType;
+  private readonly id: number;
+  private readonly loaded = new Map<string, unknown>();
+  private readonly reached = new Map<string, unknown>();
+
+  constructor(
+    private readonly context: Context,
+    private readonly type: string,
+    path: Omit<WirePath, "Id">,
+    known?: Answer,
+  ) {
+    this.model = OBJECT_MODEL[type]!;
+    this.id = context.addPath(path);
+    if (known) this.receive(known);
+    else this.ask({ ActionType: ActionType.instantiate, Name: "" }, this.receive);
+  }
+
+  /** What a member of this object is, found by its name. */
+  member(name: string): unknown {
+    const { values, items, properties, objects, results, actions } = this.model;
+    if (name === "load") return (names: string) => this.load(names);
+    if (name === "isNullObject" || (name === "items" && items) || values?.includes(name))
+      return this.value(name);
+    if (properties?.[name]) return this.property(name, properties[name]);
+    this.mustBeSupported(name);
+    if (objects?.[name]) return (...given: unknown[]) => this.objectBy(name, objects[name]!, given);
+    if (results?.includes(name)) return (...given: unknown[]) => this.resultOf(name, given);
+    if (actions?.includes(name)) return (...given: unknown[]) => this.call(name, given, () => undefined);
+    throw new Error(`The double does not know ${this.type}.${name}: look it up and add it.`);
+  }
+
+  private readonly receive = (value: unknown): void => {
+    this.loaded.set("isNullObject", value === null);
+    if (value === null) return;
+    const { values = [], items } = this.model;
+    const answer = value as Answer;
+    for (const name of values) if (pascal(name) in answer) this.loaded.set(name, answer[pascal(name)]);
+    if (items && ITEMS in answer) {
+      const members = (answer[ITEMS] as Answer[]).map((item) =>
+        this.objectBy("getItem", items, [item["Id"]], item),
+      );
+      this.loaded.set("items", members);
+    }
+  };
+
+  private load(names: string): void {
+    const Select = names.split(",").map((name) => name.trim().replace(/^items\//, ""));
+    this.ask({ ActionType: ActionType.query, Name: "", QueryInfo: { Select } }, this.receive);
+  }
+
+  private value(name: string): unknown {
+    if (!this.loaded.has(name) && this.loaded.get("isNullObject") !== true) {
+      throw new OfficeError("PropertyNotLoaded", `${this.type}.${name}`);
+    }
+    return this.loaded.get(name);
+  }
+
+  private property(name: string, type: string): unknown {
+    if (!this.reached.has(name)) {
+      const path = { ObjectPathType: PathType.property, Name: pascal(name), ParentObjectPathId: this.id };
+      this.reached.set(name, clientObject(this.context, type, path));
+    }
+    return this.reached.get(name);
+  }
+
+  private objectBy(name: string, type: string, given: readonly unknown[], known?: Answer): unknown {
+    const how =
+      name === "getItem"
+        ? { ObjectPathType: PathType.indexer, Name: "" }
+        : { ObjectPathType: PathType.method, Name: pascal(name) };
+    const path = { ...how, ParentObjectPathId: this.id, ArgumentInfo: { Arguments: given } };
+    return clientObject(this.context, type, path, known);
+  }
+
+  private resultOf(name: string, given: readonly unknown[]): { readonly value: unknown } {
+    let answer: { readonly value: unknown } | undefined;
+    this.call(name, given, (value) => (answer = { value }));
+    const location = `${this.type}.${name}`;
+    return {
+      get value() {
+        if (!answer) throw new OfficeError("ValueNotLoaded", location);
+        return answer.value;
+      },
+    };
+  }
+
+  private call(name: string, given: readonly unknown[], receive: (value: unknown) => void): void {
+    const ArgumentInfo = { Arguments: given };
+    this.ask({ ActionType: ActionType.method, Name: pascal(name), ArgumentInfo }, receive);
+  }
+
+  private ask(action: Omit<WireAction, "Id" | "ObjectPathId">, receive: (value: unknown) => void): void {
+    this.context.addAction({ ...action, ObjectPathId: this.id }, receive);
+  }
+
+  private mustBeSupported(name: string): void {
+    const needs = NEEDS[name];
+    if (needs && !this.context.supports(needs)) throw new OfficeError("ApiNotFound", `${this.type}.${name}`);
+  }
+}
+
+/** An object whose members are looked up in the object model; one that nobody may write to. */
+function clientObject(context: Context, type: string, path: Omit<WirePath, "Id">, known?: Answer): unknown {
+  const object = new ClientObject(context, type, path, known);
+  return new Proxy(
+    {},
+    {
+      // A promise that is resolved with the object asks for `then`.
+      get: (_, name) => (typeof name === "symbol" || name === "then" ? undefined : object.member(name)),
+      set: (_, name) => {
+        throw new Error(
+          `The double does not know how to set ${type}.${String(name)}: look it up and add it.`,
+        );
+      },
+    },
+  );
+}

@@ -1,0 +1,153 @@
+import type { CellAddress, Sheet } from "../../../src/sheet/sheet";
+import type { FakeBook } from "./fakeObjects";
+import { FakeSheet, HostError, WorkbookObject } from "./fakeObjects";
+import type { WireAction, WireAnswer, WirePath, WireRequest } from "./wire";
+import { ActionType, camel, DELAY_FOR_CELL_EDIT, ITEMS, pascal, PathType } from "./wire";
+
+/**
+ * Excel's side of the wire: a workbook in memory that answers office.js's requests. The same answers serve our own
+ * double of office.js and, in a browser, Microsoft's proxies.
+ */
+export class FakeExcel {
+  readonly book: FakeBook;
+  /** Every request that came, in order. */
+  readonly requests: WireRequest[] = [];
+  /** An answer longer than this is refused. */
+  answerLimit = Number.POSITIVE_INFINITY;
+  /** Refuses a request with the code it returns. */
+  refuse: (request: WireRequest) => string | undefined = () => undefined;
+  private editing: { done: Promise<void>; finish: () => void } | undefined;
+
+  constructor(sheets: readonly Sheet[]) {
+    const tabs = sheets.map(
+      (sheet, index) =>
+        new FakeSheet(`{sheet-${index}}`, sheet.name, sheet.hidden, [...sheet.rows], sheet.merges),
+    );
+    this.book = {
+      sheets: tabs,
+      parts: new Map(),
+      dateSystem: sheets[0]!.dateSystem,
+      activeSheet: tabs[0]!,
+      selected: { row: 0, column: 0 },
+      cellLimit: 5_000_000,
+      mergeLimit: 512,
+      showDate,
+      dateFunction: (book, year, month, day) =>
+        Date.UTC(year, month - 1, day) / 86_400_000 + 25_569 - (book.dateSystem === 1904 ? 1462 : 0),
+    };
+  }
+
+  get selected(): CellAddress {
+    return { sheet: this.book.activeSheet.name, ...this.book.selected };
+  }
+
+  /** The user begins to edit a cell: Excel refuses everything until it is done, or lets it wait where asked. */
+  startEditing(): void {
+    let finish = () => {};
+    const done = new Promise<void>((resolve) => (finish = resolve));
+    this.editing = { done, finish };
+  }
+
+  finishEditing(): void {
+    this.editing?.finish();
+    this.editing = undefined;
+  }
+
+  async answer(request: WireRequest, flags: number): Promise<WireAnswer> {
+    this.requests.push(request);
+    if (this.editing) {
+      if (!(flags & DELAY_FOR_CELL_EDIT)) return refused("InvalidOperationInCellEditMode", 0);
+      await this.editing.done;
+    }
+    const code = this.refuse(request);
+    if (code !== undefined) return refused(code, 0);
+    const answer = this.carryOut(request);
+    if (JSON.stringify(answer).length > this.answerLimit) {
+      return refused("ResponsePayloadSizeLimitExceeded", 0);
+    }
+    // Nothing of the workbook itself may leak out: all that goes over the wire is JSON.
+    return JSON.parse(JSON.stringify(answer)) as WireAnswer;
+  }
+
+  private carryOut(request: WireRequest): WireAnswer {
+    const objects = new Map<number, unknown>();
+    const objectAt = (id: number): unknown => {
+      if (!objects.has(id)) objects.set(id, this.find(request.ObjectPaths[id]!, objectAt));
+      return objects.get(id);
+    };
+    const Results: { ActionId: number; Value: unknown }[] = [];
+    for (const [index, action] of request.Actions.entries()) {
+      try {
+        Results.push({ ActionId: action.Id, Value: perform(action, objectAt(action.ObjectPathId)) });
+      } catch (error) {
+        if (!(error instanceof HostError)) throw error;
+        return refused(error.code, index, Results);
+      }
+    }
+    return { Results };
+  }
+
+  private find(path: WirePath, objectAt: (id: number) => unknown): unknown {
+    if (path.ObjectPathType === PathType.root) return new WorkbookObject(this.book);
+    const parent = objectAt(path.ParentObjectPathId!);
+    switch (path.ObjectPathType) {
+      case PathType.none:
+        return null;
+      case PathType.property:
+        return member(parent, path.Name);
+      case PathType.method:
+        return call(parent, path.Name, path.ArgumentInfo?.Arguments);
+      case PathType.indexer:
+        return call(parent, "GetItem", path.ArgumentInfo?.Arguments);
+    }
+  }
+}
+
+function perform(action: WireAction, object: unknown): unknown {
+  switch (action.ActionType) {
+    case ActionType.instantiate:
+      return object === null ? null : {};
+    case ActionType.query:
+      return object === null ? null : query(object, action.QueryInfo?.Select ?? []);
+    case ActionType.method:
+      // Keeping and dropping references is housekeeping of office.js's own.
+      return action.Name.startsWith("_")
+        ? null
+        : (call(object, action.Name, action.ArgumentInfo?.Arguments) ?? null);
+    default:
+      throw new HostError("ApiNotFound");
+  }
+}
+
+function query(object: unknown, names: readonly string[]): Record<string, unknown> {
+  if (names.length === 0) throw new HostError("InvalidArgument");
+  const items = (object as { items?: unknown[] }).items;
+  if (items) return { [ITEMS]: items.map((item) => query(item, names)) };
+  return Object.fromEntries(names.map((name) => [pascal(name), member(object, name)]));
+}
+
+function member(object: unknown, name: string): unknown {
+  if (typeof object !== "object" || object === null) throw new HostError("InvalidObjectPath");
+  if (!(camel(name) in object)) throw new HostError("ApiNotFound");
+  return (object as Record<string, unknown>)[camel(name)];
+}
+
+function call(object: unknown, name: string, given: readonly unknown[] = []): unknown {
+  const method = member(object, name);
+  if (typeof method !== "function") throw new HostError("ApiNotFound");
+  return (method as (...args: unknown[]) => unknown).apply(object, [...given]);
+}
+
+function refused(Code: string, ActionIndex: number, Results: WireAnswer["Results"] = []): WireAnswer {
+  const Message = `Excel says so, in a language of its own: ${Code}.`;
+  return { Results, Error: { Code, Message, Location: "Fake.excel", ActionIndex, HttpStatusCode: 400 } };
+}
+
+/** Dates as English speakers see them, as far as the tests' formats go. */
+function showDate(serialFrom1900: number, format: string): string {
+  const date = new Date((serialFrom1900 - 25_569) * 86_400_000);
+  const [year, month, day] = date.toISOString().slice(0, 10).split("-") as [string, string, string];
+  const monthName = date.toLocaleString("en-US", { month: "short", timeZone: "UTC" });
+  const shown: Record<string, string> = { yyyy: year, yy: year.slice(2), mmm: monthName, mm: month, dd: day };
+  return format.replace(/y+|m+|d+/g, (code) => shown[code] ?? String(Number(code === "m" ? month : day)));
+}

@@ -1,0 +1,243 @@
+import type { Area, CellValue, SheetRow } from "../../../src/sheet/sheet";
+import { isBlank } from "../../../src/sheet/sheet";
+
+/** An error with the code that Excel would give. */
+export class HostError extends Error {
+  constructor(readonly code: string) {
+    super(`Excel says so, in a language of its own: ${code}.`);
+  }
+}
+
+/** A workbook's state behind the objects that office.js reaches. */
+export interface FakeBook {
+  readonly sheets: FakeSheet[];
+  readonly parts: Map<string, string>;
+  readonly dateSystem: 1900 | 1904;
+  activeSheet: FakeSheet;
+  selected: { row: number; column: number };
+  /** Beyond so many cells a range has no values, but no error either. */
+  cellLimit: number;
+  /** Beyond so many merged areas Excel does not tell any. */
+  mergeLimit: number;
+  /** How a date is shown; hosts do it in the user's language. */
+  showDate: (serialFrom1900: number, format: string) => string;
+  /** What the worksheet function DATE gives through office.js. */
+  dateFunction: (book: FakeBook, year: number, month: number, day: number) => number;
+}
+
+export class FakeSheet {
+  visibility: "Visible" | "Hidden" | "VeryHidden";
+  constructor(
+    readonly id: string,
+    public name: string,
+    hidden: boolean,
+    readonly rows: SheetRow[],
+    readonly merges: readonly Area[],
+  ) {
+    this.visibility = hidden ? "Hidden" : "Visible";
+  }
+
+  /** The rectangle of cells that hold something, or, with formats, that look different. */
+  used(valuesOnly: boolean): Area | null {
+    let used: Area | null = null;
+    this.rows.forEach((row, index) => {
+      const width = Math.max(row.values.length, row.formats?.length ?? 0);
+      for (let column = 0; column < width; column += 1) {
+        const counts = !isBlank(row.values[column]) || (!valuesOnly && row.formats?.[column] !== undefined);
+        if (!counts) continue;
+        used = {
+          firstRow: used?.firstRow ?? index,
+          lastRow: index,
+          firstColumn: Math.min(used?.firstColumn ?? column, column),
+          lastColumn: Math.max(used?.lastColumn ?? column, column),
+        };
+      }
+    });
+    return used;
+  }
+}
+
+/* The objects below have the members that office.js asks for, by their names there. */
+
+export class WorkbookObject {
+  constructor(private readonly book: FakeBook) {}
+  get worksheets() {
+    return new WorksheetsObject(this.book);
+  }
+  get customXmlParts() {
+    return new PartsObject(this.book.parts, () => true);
+  }
+  get functions() {
+    return new FunctionsObject(this.book);
+  }
+}
+
+class WorksheetsObject {
+  constructor(private readonly book: FakeBook) {}
+  get items() {
+    return this.book.sheets.map((sheet) => new WorksheetObject(this.book, sheet));
+  }
+  getItemOrNullObject(key: string) {
+    const name = key.toLowerCase();
+    return this.items.find((sheet) => sheet.name.toLowerCase() === name || sheet.id === key) ?? null;
+  }
+  getItem(key: string) {
+    const sheet = this.getItemOrNullObject(key);
+    if (!sheet) throw new HostError("ItemNotFound");
+    return sheet;
+  }
+}
+
+class WorksheetObject {
+  constructor(
+    private readonly book: FakeBook,
+    private readonly sheet: FakeSheet,
+  ) {}
+  get id() {
+    return this.sheet.id;
+  }
+  get name() {
+    return this.sheet.name;
+  }
+  get visibility() {
+    return this.sheet.visibility;
+  }
+  activate() {
+    if (this.sheet.visibility !== "Visible") throw new HostError("GeneralException");
+    this.book.activeSheet = this.sheet;
+  }
+  getUsedRangeOrNullObject(valuesOnly: boolean) {
+    const used = this.sheet.used(valuesOnly);
+    return used && new RangeObject(this.book, this.sheet, used);
+  }
+  getRangeByIndexes(firstRow: number, firstColumn: number, rowCount: number, columnCount: number) {
+    const [lastRow, lastColumn] = [firstRow + rowCount - 1, firstColumn + columnCount - 1];
+    const fits = firstRow >= 0 && firstColumn >= 0 && lastRow < 1_048_576 && lastColumn < 16_384;
+    if (!fits || rowCount < 1 || columnCount < 1) throw new HostError("InvalidArgument");
+    return new RangeObject(this.book, this.sheet, { firstRow, firstColumn, lastRow, lastColumn });
+  }
+}
+
+class RangeObject {
+  constructor(
+    private readonly book: FakeBook,
+    private readonly sheet: FakeSheet,
+    private readonly area: Area,
+  ) {}
+  get rowIndex() {
+    return this.area.firstRow;
+  }
+  get columnIndex() {
+    return this.area.firstColumn;
+  }
+  get rowCount() {
+    return this.area.lastRow + 1 - this.area.firstRow;
+  }
+  get columnCount() {
+    return this.area.lastColumn + 1 - this.area.firstColumn;
+  }
+  get values() {
+    return this.cells((value) => (isError(value) ? value.error : (value ?? "")));
+  }
+  get valueTypes() {
+    return this.cells(typeOf);
+  }
+  get numberFormat() {
+    return this.cells((_, format) => format ?? "General");
+  }
+  get text() {
+    const shift = this.book.dateSystem === 1904 ? 1462 : 0;
+    return this.cells((value, format) => {
+      const isDate = typeof value === "number" && format !== undefined && /[dy]/.test(format);
+      if (isDate) return this.book.showDate(value + shift, format);
+      return isError(value) ? value.error : String(value ?? "");
+    });
+  }
+  get rowHidden() {
+    const states = new Set(this.rows.map((row) => row?.hidden ?? false));
+    return states.size > 1 ? null : states.has(true);
+  }
+  getRowProperties(options: { rowHidden?: boolean }) {
+    return this.rows.map((row) => (options.rowHidden ? { rowHidden: row?.hidden ?? false } : {}));
+  }
+  getMergedAreasOrNullObject() {
+    const merges = this.sheet.merges.filter((merge) => merge.firstRow <= this.area.lastRow);
+    if (merges.length > this.book.mergeLimit) throw new HostError("GeneralException");
+    if (merges.length === 0) return null;
+    const items = merges.map((merge) => new RangeObject(this.book, this.sheet, merge));
+    return { areaCount: items.length, areas: { items } };
+  }
+  select() {
+    if (this.book.activeSheet !== this.sheet) throw new HostError("InvalidSelection");
+    this.book.selected = { row: this.area.firstRow, column: this.area.firstColumn };
+  }
+
+  private get rows(): (SheetRow | undefined)[] {
+    return Array.from({ length: this.rowCount }, (_, index) => this.sheet.rows[this.area.firstRow + index]);
+  }
+  private cells<T>(show: (value: CellValue, format: string | undefined) => T): T[][] | null {
+    if (this.rowCount * this.columnCount > this.book.cellLimit) return null;
+    return this.rows.map((row) =>
+      Array.from({ length: this.columnCount }, (_, index) => {
+        const column = this.area.firstColumn + index;
+        return show(row?.values[column] ?? null, row?.formats?.[column]);
+      }),
+    );
+  }
+}
+
+const isError = (value: CellValue) => typeof value === "object" && value !== null;
+
+function typeOf(value: CellValue): string {
+  if (value === null) return "Empty";
+  if (isError(value)) return "Error";
+  if (typeof value === "number") return Number.isInteger(value) ? "Integer" : "Double";
+  return typeof value === "boolean" ? "Boolean" : "String";
+}
+
+class PartsObject {
+  constructor(
+    private readonly parts: Map<string, string>,
+    private readonly accepts: (xml: string) => boolean,
+  ) {}
+  get items() {
+    return [...this.parts]
+      .filter(([, xml]) => this.accepts(xml))
+      .map(([id]) => new PartObject(this.parts, id));
+  }
+  getByNamespace(namespace: string) {
+    return new PartsObject(this.parts, (xml) => xml.includes(`xmlns="${namespace}"`));
+  }
+  getItem(id: string) {
+    if (!this.parts.has(id)) throw new HostError("ItemNotFound");
+    return new PartObject(this.parts, id);
+  }
+  add(xml: string) {
+    const id = `{${this.parts.size + 1}-${xml.length}}`;
+    this.parts.set(id, xml);
+    return new PartObject(this.parts, id);
+  }
+}
+
+class PartObject {
+  constructor(
+    private readonly parts: Map<string, string>,
+    readonly id: string,
+  ) {}
+  getXml() {
+    return this.parts.get(this.id);
+  }
+  setXml(xml: string) {
+    this.parts.set(this.id, xml);
+  }
+  delete() {
+    this.parts.delete(this.id);
+  }
+}
+
+class FunctionsObject {
+  constructor(private readonly book: FakeBook) {}
+  date(year: number, month: number, day: number) {
+    return { value: this.book.dateFunction(this.book, year, month, day), error: "" };
+  }
+}

@@ -1,0 +1,53 @@
+/**
+ * What office.js sends to Excel and gets back, as far as it is used here. Learnt by looking at what the npm package
+ * @microsoft/office-js 1.1.110 sends; it is not documented.
+ */
+export interface WireRequest {
+  readonly Actions: readonly WireAction[];
+  readonly ObjectPaths: Readonly<Record<string, WirePath>>;
+}
+
+export interface WireAction {
+  readonly Id: number;
+  readonly ActionType: ActionType;
+  readonly Name: string;
+  readonly ObjectPathId: number;
+  readonly ArgumentInfo?: { readonly Arguments?: readonly unknown[] };
+  readonly QueryInfo?: { readonly Select?: readonly string[] };
+}
+
+export interface WirePath {
+  readonly Id: number;
+  readonly ObjectPathType: PathType;
+  readonly Name: string;
+  readonly ParentObjectPathId?: number;
+  readonly ArgumentInfo?: { readonly Arguments?: readonly unknown[] };
+}
+
+export interface WireAnswer {
+  readonly Results: readonly { readonly ActionId: number; readonly Value: unknown }[];
+  readonly Error?: WireError;
+}
+
+export interface WireError {
+  readonly Code: string;
+  readonly Message: string;
+  readonly Location: string;
+  readonly ActionIndex: number;
+  readonly HttpStatusCode: number;
+}
+
+export const ActionType = { instantiate: 1, query: 2, method: 3 } as const;
+export type ActionType = (typeof ActionType)[keyof typeof ActionType];
+
+export const PathType = { root: 1, method: 3, property: 4, indexer: 5, none: 7 } as const;
+export type PathType = (typeof PathType)[keyof typeof PathType];
+
+/** Set in a request's flags where Excel may wait for the cell being edited. */
+export const DELAY_FOR_CELL_EDIT = 64;
+
+/** The name under which a collection's members are answered. */
+export const ITEMS = "_Items";
+
+export const pascal = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
+export const camel = (name: string) => name.charAt(0).toLowerCase() + name.slice(1);
