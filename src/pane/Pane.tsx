@@ -12,6 +12,8 @@ import { THEMES, type Appearance } from "./theme";
 export interface PaneProps {
   readonly workbook: Workbook;
   readonly appearance: Appearance;
+  /** Whether the pane carries the mark and the name; not where the page around it does. */
+  readonly headed?: boolean;
   /** Opens the sample log, where the host has one to offer. */
   readonly onOpenSample?: () => void;
   /**
@@ -55,14 +57,14 @@ export function Pane({ appearance, ...props }: PaneProps) {
   );
 }
 
-function ShopPane({ workbook, onOpenSample, watchChanges }: Omit<PaneProps, "appearance">) {
+function ShopPane({ workbook, headed = true, onOpenSample, watchChanges }: Omit<PaneProps, "appearance">) {
   const styles = useStyles();
   const shop = useShop(workbook);
   const { country, units } = shop.settings;
   const answered = country !== undefined && units !== undefined;
   return (
     <main className={styles.pane}>
-      <PaneHeader />
+      {headed && <PaneHeader />}
       {(shop.problem !== undefined || shop.notice !== undefined) && (
         <div className={styles.padded}>
           {shop.problem && (

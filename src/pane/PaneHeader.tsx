@@ -1,4 +1,5 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
+import { Mark } from "./kit/Mark";
 
 const useStyles = makeStyles({
   header: {
@@ -23,17 +24,7 @@ export function PaneHeader() {
   const styles = useStyles();
   return (
     <header className={styles.header}>
-      <svg viewBox="0 0 24 24" className={styles.mark} aria-hidden="true">
-        <path
-          d="M5.6 19.4a9 9 0 1 1 12.8 0"
-          fill="none"
-          stroke="currentColor"
-          strokeWidth="3"
-          strokeLinecap="round"
-        />
-        <path d="M12 13 17.2 17.6" fill="none" stroke="currentColor" strokeWidth="2" strokeLinecap="round" />
-        <circle cx="12" cy="13" r="1.8" fill="currentColor" />
-      </svg>
+      <Mark className={styles.mark} />
       <h1 className={styles.title}>Brimbook</h1>
     </header>
   );
