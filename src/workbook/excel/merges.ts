@@ -24,7 +24,6 @@ function mergesIn(session: Session, outline: Outline, area: Area): Promise<Area[
     const sheet = context.workbook.worksheets.getItem(outline.name);
     const range = sheet.getRangeByIndexes(0, 0, area.lastRow + 1, area.lastColumn + 1);
     const merged = range.getMergedAreasOrNullObject();
-    merged.load("areaCount");
     await context.sync();
     if (merged.isNullObject) return [];
     const { areas } = merged;

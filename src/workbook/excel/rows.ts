@@ -24,6 +24,7 @@ export async function readRows(
   const rowCount = used.lastRow + 1 - used.firstRow;
   let blockRows = Math.max(1, Math.floor(BLOCK_CELLS / (used.lastColumn + 1 - used.firstColumn)));
   while (rows.length <= used.lastRow) {
+    signal?.throwIfAborted();
     const lastRow = Math.min(used.lastRow, rows.length + blockRows - 1);
     const block = await readBlock(session, outline, { ...used, firstRow: rows.length, lastRow });
     signal?.throwIfAborted();

@@ -1,0 +1,93 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join, resolve } from "node:path";
+import { build } from "esbuild";
+import { describe, expect, test } from "vitest";
+import type { ExcelWorkbook } from "../../../src/workbook/excel/excelWorkbook";
+import { comparable } from "../contract";
+import { book1904, usualBook } from "../contractBooks";
+import { excelDouble } from "./excelDouble";
+import { FakeExcel } from "./fakeExcel";
+
+const FOLDER = resolve("src/workbook/excel");
+
+/** One value taken out of one load. */
+interface Removal {
+  readonly file: string;
+  readonly load: string;
+  readonly value: string;
+  readonly source: string;
+}
+
+/** Every way to leave out one value of one load in the adapter; a load with one value goes altogether. */
+function removals(): Removal[] {
+  return readdirSync(FOLDER).flatMap((file) => {
+    const source = readFileSync(join(FOLDER, file), "utf8");
+    return [...source.matchAll(/(\w+)\.load\("([^"]*)"\);/g)].flatMap(([load, object, list]) => {
+      const values = list!.split(",");
+      return values.map((value) => {
+        const others = values.filter((other) => other !== value).join(",");
+        const instead = others ? `${object}.load("${others}");` : "";
+        return { file, load: load!, value, source: source.replace(load!, instead) };
+      });
+    });
+  });
+}
+
+/** The adapter, built anew, with one of its files changed. */
+async function adapterWith(change?: Removal): Promise<typeof ExcelWorkbook> {
+  const bundle = await build({
+    entryPoints: [join(FOLDER, "excelWorkbook.ts")],
+    bundle: true,
+    write: false,
+    format: "esm",
+    logLevel: "silent",
+    plugins: [
+      {
+        name: "change",
+        setup: ({ onLoad }) =>
+          onLoad({ filter: /src.workbook.excel.\w+\.ts$/ }, ({ path }) =>
+            change && path === join(FOLDER, change.file) ? { contents: change.source, loader: "ts" } : null,
+          ),
+      },
+    ],
+  });
+  const url = `data:text/javascript;base64,${Buffer.from(bundle.outputFiles[0]!.contents).toString("base64")}`;
+  return ((await import(/* @vite-ignore */ url)) as { ExcelWorkbook: typeof ExcelWorkbook }).ExcelWorkbook;
+}
+
+/** Everything the adapter can read, once; rejects or fails where something is not as it stands in Excel. */
+async function readEverything(Adapter: typeof ExcelWorkbook): Promise<void> {
+  const fake = new FakeExcel(usualBook);
+  const workbook = new Adapter(excelDouble(fake));
+  expect(await workbook.listSheets()).toEqual(usualBook.map(({ name, hidden }) => ({ name, hidden })));
+  for (const sheet of usualBook)
+    expect(comparable(await workbook.readSheet(sheet.name))).toEqual(comparable(sheet));
+  expect(await workbook.readCell({ sheet: "Odd cells", row: 7, column: 1 })).toEqual({ error: "#N/A" });
+  await workbook.selectCell({ sheet: "Fill log", row: 4, column: 0 });
+  await workbook.writeSetting("brimbook", { country: "US" });
+  expect(await workbook.readSetting("brimbook")).toEqual({ country: "US" });
+
+  const shows = new Adapter(excelDouble(new FakeExcel(book1904)));
+  expect((await shows.readSheet("Log")).dateSystem).toBe(1904);
+  const mute = new FakeExcel(book1904);
+  mute.book.showDate = () => "the day before";
+  expect((await new Adapter(excelDouble(mute)).readSheet("Log")).dateSystem).toBe(1904);
+}
+
+describe("every value the adapter reads is loaded", () => {
+  test("as it stands, the adapter reads everything", async () => {
+    await readEverything(await adapterWith());
+  });
+
+  test("no load is written in a way that this test would not find", () => {
+    const sources = readdirSync(FOLDER).map((file) => readFileSync(join(FOLDER, file), "utf8"));
+    const loads = sources.join("\n").match(/\.load\b/g) ?? [];
+    expect(new Set(removals().map(({ file, load }) => file + load)).size).toBe(loads.length);
+    expect(loads.length).toBeGreaterThan(5);
+  });
+
+  test.each(removals())("without $value of $load in $file it does not", async (removal) => {
+    const Adapter = await adapterWith(removal);
+    await expect(readEverything(Adapter)).rejects.toThrow();
+  });
+});
