@@ -1,11 +1,11 @@
+import type { Basis } from "../cylinders/countryRules";
 import type { CellAddress } from "../sheet/sheet";
+
+export type { Basis } from "../cylinders/countryRules";
 
 /** Ordered by harm. */
 export const SEVERITIES = ["stop", "breach", "warn", "note"] as const;
 export type Severity = (typeof SEVERITIES)[number];
-
-/** Who says so: the law of the country, the practice of the trade, or this shop. */
-export type Basis = "law" | "practice" | "house";
 
 export interface Finding {
   readonly rule: string;

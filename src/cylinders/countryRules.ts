@@ -91,6 +91,8 @@ export interface CountryRules {
   readonly stampOrder?: StampOrder;
   /** Whether stamps show the test or, as in Germany, the next one. */
   readonly stampMeans: "test" | "due";
+  /** Marks beside a date that show an inspection, not a pressure test: such a date is no hydro. */
+  readonly visualMarks: readonly string[];
   /** Temperature for which the service pressure is stamped. */
   readonly referenceTemperatureC: number;
   readonly note: string;

@@ -1,0 +1,102 @@
+import type { CellAddress } from "../sheet/sheet";
+import { SEVERITIES, type AuditResult, type Finding, type NotChecked } from "./finding";
+import type { LogColumns } from "./logColumns";
+import type { Fault, FilledCylinder, NotJudged, Rule } from "./rule";
+import { fieldName } from "./words";
+
+/** How many cells are kept to look at, of fills that could not be judged. */
+const CELLS_KEPT = 20;
+
+interface Lack {
+  readonly rule: Rule;
+  readonly why: string;
+  count: number;
+  /** A twin set that lacks the same twice is one fill. */
+  lastFill: unknown;
+  readonly cells: CellAddress[];
+}
+
+interface Found {
+  readonly rule: Rule;
+  readonly day: number;
+  readonly finding: Finding;
+}
+
+/** Gathers verdicts into what the audit answers. */
+export class Collector {
+  readonly #found: Found[] = [];
+  readonly #toldOfRegister = new Set<string>();
+  readonly #lacks = new Map<string, Lack>();
+
+  constructor(private readonly columns: LogColumns) {}
+
+  fault(rule: Rule, fault: Fault, filled: FilledCylinder): void {
+    const { fill, serial, day } = filled;
+    const cell = this.columns.cell(fault.at, fill);
+    const ofRegister = cell.sheet !== fill.sheet || cell.row !== fill.row;
+    if (ofRegister && !this.#firstTold(rule, cell)) return;
+    const { severity, basis, source, message, todo } = fault;
+    const date = fill.fields.date;
+    const fillDate = !ofRegister && date.kind === "value" ? date.value.toString() : "";
+    this.#found.push({
+      rule,
+      day: day ?? Infinity,
+      finding: { rule: rule.id, severity, basis, source, cell, serial, fillDate, message, todo },
+    });
+  }
+
+  notJudged(rule: Rule, lack: NotJudged, { fill }: FilledCylinder): void {
+    const noColumn = lack.blank === true && !this.columns.has(lack.at, fill);
+    const why = noColumn ? noColumnFor([lack.at.field]) : lack.why;
+    this.#count(rule, why, 1, fill, noColumn ? undefined : this.columns.cell(lack.at, fill));
+  }
+
+  /** A rule that could judge no fill at all, as the log has none of these columns. */
+  noColumn(rule: Rule, fields: Rule["needs"][number], fills: number): void {
+    if (fills > 0) this.#count(rule, noColumnFor(fields), fills, undefined, undefined);
+  }
+
+  result(decisive: readonly Rule[], complete: boolean): AuditResult {
+    const lacks = [...this.#lacks.values()].sort((one, other) => one.rule.rank - other.rule.rank);
+    return {
+      findings: this.#found.sort(byHarm).map(({ finding }) => finding),
+      notChecked: lacks.map(({ rule, count, why, cells }): NotChecked => ({
+        rule: rule.id,
+        count,
+        why,
+        cells,
+      })),
+      fullyJudged: complete && !lacks.some(({ rule }) => decisive.includes(rule)),
+    };
+  }
+
+  #count(rule: Rule, why: string, fills: number, fill: unknown, cell: CellAddress | undefined): void {
+    const key = `${rule.id} ${why}`;
+    const lack = this.#lacks.get(key) ?? { rule, why, count: 0, lastFill: undefined, cells: [] };
+    this.#lacks.set(key, lack);
+    if (fill !== undefined && lack.lastFill === fill) return;
+    lack.lastFill = fill;
+    lack.count += fills;
+    if (cell !== undefined && lack.cells.length < CELLS_KEPT) lack.cells.push(cell);
+  }
+
+  #firstTold(rule: Rule, { sheet, row, column }: CellAddress): boolean {
+    const key = `${rule.id} ${sheet} ${row} ${column}`;
+    const first = !this.#toldOfRegister.has(key);
+    this.#toldOfRegister.add(key);
+    return first;
+  }
+}
+
+function noColumnFor(fields: Rule["needs"][number]): string {
+  return `the log has no column for ${fields.map(fieldName).join(" or ")}`;
+}
+
+/** Ordered by harm: severity, then the rank of the rule, then the day. Equal ones stay in the order of the log. */
+function byHarm(one: Found, other: Found): number {
+  return (
+    SEVERITIES.indexOf(one.finding.severity) - SEVERITIES.indexOf(other.finding.severity) ||
+    one.rule.rank - other.rule.rank ||
+    (one.day === other.day ? 0 : one.day - other.day)
+  );
+}

@@ -1,0 +1,108 @@
+import type { CountryRules, CylinderRules } from "../cylinders/countryRules";
+import { cylinderRules, type CylinderKind } from "../cylinders/cylinderClass";
+import type { OxygenService } from "../cylinders/oxygenService";
+import { Refusal } from "../gas/refusal";
+import type { Cylinder } from "../log/log";
+import { BLANK, type Reading } from "../log/reading";
+import type { Place } from "./rule";
+import { cleanings, hydros, visuals, type TestHistory } from "./tests";
+
+/** What the log says of one cylinder: in the fill's own row, in the register, or both. Worked out when asked for. */
+export class CylinderOnRecord {
+  #rules: CylinderRules | Refusal | undefined;
+  #hydros: TestHistory | undefined;
+  #visuals: TestHistory | undefined;
+  #cleanings: TestHistory | undefined;
+  #service: OnRecord<OxygenService> | undefined;
+
+  constructor(
+    /** The fill's own row first. */
+    readonly records: readonly Cylinder[],
+    private readonly country: CountryRules,
+  ) {}
+
+  /** The rules for its class, or the refusal that says why they are not known. */
+  get rules(): CylinderRules | Refusal {
+    return (this.#rules ??= rulesFor(this.records, this.country));
+  }
+
+  /** Undefined where no hydro is asked for. */
+  get hydros(): TestHistory | undefined {
+    const { rules } = this;
+    if (rules instanceof Refusal || rules.hydro === null) return undefined;
+    return (this.#hydros ??= hydros(this.records, rules.hydro, this.country));
+  }
+
+  /** Undefined where no visual is asked for. */
+  get visuals(): TestHistory | undefined {
+    const { rules } = this;
+    if (rules instanceof Refusal || rules.visual === null) return undefined;
+    return (this.#visuals ??= visuals(this.records, rules, rules.visual, this.country));
+  }
+
+  get cleanings(): TestHistory {
+    return (this.#cleanings ??= cleanings(this.records, this.country.oxygen.cleanMonths));
+  }
+
+  /** Its oxygen rating; where the log gives two, the stricter. */
+  get oxygenService(): OnRecord<OxygenService> {
+    return (this.#service ??= oxygenServiceOf(this.records));
+  }
+}
+
+/** A reading, and where it stands. */
+export interface OnRecord<T> {
+  readonly reading: Reading<T>;
+  readonly at: Place;
+}
+
+/** Of several values the strictest, as the sticker that was overlooked may be the true one; else the first doubt. */
+function oxygenServiceOf(records: readonly Cylinder[]): OnRecord<OxygenService> {
+  const field = "oxygenService";
+  const places = records.map((record) => ({ reading: record.fields[field], at: { record, field } as const }));
+  let found: OnRecord<OxygenService> = places[0] ?? { reading: BLANK, at: { field } };
+  for (const place of places) {
+    if (
+      found.reading.kind === "blank" ||
+      (found.reading.kind !== "value" && place.reading.kind === "value")
+    ) {
+      found = place;
+    } else if (found.reading.kind === "value" && place.reading.kind === "value") {
+      found = stricter(found.reading.value, place.reading.value) === place.reading.value ? place : found;
+    }
+  }
+  return found;
+}
+
+function stricter(one: OxygenService, other: OxygenService): OxygenService {
+  if (one.oxygenClean !== other.oxygenClean) return one.oxygenClean ? other : one;
+  return (other.maxOxygen ?? 0) < (one.maxOxygen ?? 0) ? other : one;
+}
+
+function rulesFor(records: readonly Cylinder[], country: CountryRules): CylinderRules | Refusal {
+  try {
+    return cylinderRules(country, kindOf(records));
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return thrown;
+    throw thrown;
+  }
+}
+
+function kindOf(records: readonly Cylinder[]): CylinderKind {
+  return {
+    cylinderClass: textOf(records, "cylinderClass"),
+    material: textOf(records, "material"),
+    alloy: textOf(records, "alloy"),
+  };
+}
+
+function textOf(
+  records: readonly Cylinder[],
+  field: "cylinderClass" | "material" | "alloy",
+): string | undefined {
+  for (const { fields } of records) {
+    const reading = fields[field];
+    if (reading.kind === "value") return reading.value;
+  }
+  return undefined;
+}

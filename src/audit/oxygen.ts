@@ -1,0 +1,73 @@
+import type { OxygenService } from "../cylinders/oxygenService";
+import { nameMix } from "../gas/nameMix";
+import type { Mixture } from "../gas/mixture";
+import type { Fill } from "../log/log";
+import { lacking } from "./asking";
+import type { FilledCylinder, NotJudged, Place, Shop } from "./rule";
+
+/** Sums and percentages carry noise of floats; it is no gas. */
+const NOISE = 1e-9;
+
+/** Which mix is in the cylinder: as analysed, else as ordered. */
+export interface FilledMix {
+  readonly mix: Mixture;
+  readonly said: "Analysed" | "Ordered";
+  readonly at: Place;
+}
+
+export function filledMix({ fields }: Fill): FilledMix | NotJudged {
+  const { analysedMix, orderedMix } = fields;
+  if (analysedMix.kind === "value")
+    return { mix: analysedMix.value, said: "Analysed", at: { field: "analysedMix" } };
+  if (analysedMix.kind !== "blank") return lacking(analysedMix, { field: "analysedMix" });
+  if (orderedMix.kind === "value")
+    return { mix: orderedMix.value, said: "Ordered", at: { field: "orderedMix" } };
+  return lacking(orderedMix, { field: "orderedMix" });
+}
+
+/** Every rating that the cylinder may have by what is written; empty where nothing can be said. */
+export function possibleServices({ cylinder }: FilledCylinder): readonly OxygenService[] {
+  const { reading } = cylinder.oxygenService;
+  if (reading.kind === "value") return [reading.value];
+  return reading.kind === "ambiguous" ? reading.choices : [];
+}
+
+/** The richest mix that a rating allows, as a mole fraction. */
+export function richestFor(service: OxygenService, { rules }: Shop): number {
+  return service.maxOxygen ?? rules.oxygen.airOnlyMaxPercent / 100;
+}
+
+/** How gas richer than an ordinary cylinder may take has gone into it, in words; undefined where none is known to. */
+export interface RichInflow {
+  readonly how: string;
+  readonly at: Place;
+}
+
+/**
+ * What flows in decides over oxygen service, not the final mix: pure oxygen in partial-pressure blending, or any gas
+ * above the country's limit, 40 % as a rule (NOAA Diving Manual ch. 15; Code du sport art. A322-92; Tukes).
+ */
+export function richInflow(
+  { fill }: FilledCylinder,
+  { rules, analyserMargin }: Shop,
+): RichInflow | undefined {
+  const { method, oxygenAdded } = fill.fields;
+  if (method.kind === "value" && method.value === "partial pressure") {
+    return { how: "Partial pressure puts pure oxygen", at: { field: "method" } };
+  }
+  if (oxygenAdded.kind === "value" && oxygenAdded.value.written.value > 0) {
+    return { how: "Pure oxygen was put", at: { field: "oxygenAdded" } };
+  }
+  const filled = filledMix(fill);
+  if ("mix" in filled && filled.mix.oxygen > rules.oxygen.cleanAbovePercent / 100 + analyserMargin + NOISE) {
+    return {
+      how: `${nameMix(filled.mix)} puts gas above ${rules.oxygen.cleanAbovePercent} % oxygen`,
+      at: filled.at,
+    };
+  }
+  return undefined;
+}
+
+export function exceeds(oxygen: number, limit: number): boolean {
+  return oxygen > limit + NOISE;
+}

@@ -1,0 +1,81 @@
+import type { CountryRules } from "../cylinders/countryRules";
+import type { Cylinder, Field, Fill } from "../log/log";
+import type { CylinderOnRecord } from "./cylinderOnRecord";
+import type { Basis, Severity } from "./finding";
+
+/** One cylinder in one fill; a twin set is filled as two. */
+export interface FilledCylinder {
+  readonly fill: Fill;
+  /** Empty where it could not be read. */
+  readonly serial: string;
+  /** Day number of the fill; undefined where its date could not be read. */
+  readonly day: number | undefined;
+  readonly cylinder: CylinderOnRecord;
+}
+
+/** What the shop judges by. */
+export interface Shop {
+  readonly rules: CountryRules;
+  /** How far an analyser may be off, as a mole fraction. */
+  readonly analyserMargin: number;
+  /** Whether the log has a register, so that a serial can be missing from it. */
+  readonly hasRegister: boolean;
+}
+
+/** A field of the fill's own row, or of what the log says of the cylinder. */
+export interface Place {
+  /** The cylinder's row; absent for the fill's own. */
+  readonly record?: Cylinder;
+  readonly field: Field;
+  /** Where the field stands in several columns. */
+  readonly column?: number;
+}
+
+/** What a rule says of one filled cylinder. */
+export type Verdict =
+  | { readonly kind: "pass" }
+  /** The country asks nothing of the kind for this cylinder or fill. */
+  | { readonly kind: "does not apply" }
+  | NotJudged
+  | Fault;
+
+/** Unknown is never a pass. */
+export interface NotJudged {
+  readonly kind: "not judged";
+  /** Nothing stands there; where the sheet has no such column, that is what is said. */
+  readonly blank?: true;
+  /** Short, the same for all fills with this lack, so that they can be counted: "hydro is blank". */
+  readonly why: string;
+  /** The whole sentence for this one cell, where there is more to say. */
+  readonly detail?: string;
+  readonly at: Place;
+}
+
+export interface Fault {
+  readonly kind: "fault";
+  readonly severity: Severity;
+  readonly basis: Basis;
+  readonly source: string;
+  readonly message: string;
+  readonly todo: string;
+  /** The cell to look at. A fault of the register is told once, however many fills it spoils. */
+  readonly at: Place;
+}
+
+/** A rule of the audit: what it is about, what it must know, and what it says. */
+export interface Rule {
+  readonly id: string;
+  /** Its place in the order of harm prevented, 1 first. */
+  readonly rank: number;
+  readonly title: string;
+  /** Fields without which nothing can be judged; of an inner list, any one. */
+  readonly needs: readonly (readonly Field[])[];
+  judge(filled: FilledCylinder, shop: Shop): Verdict;
+}
+
+export const PASS: Verdict = Object.freeze({ kind: "pass" });
+export const DOES_NOT_APPLY: Verdict = Object.freeze({ kind: "does not apply" });
+
+export function notJudged(why: string, at: Place, detail?: string): NotJudged {
+  return { kind: "not judged", why, at, ...(detail !== undefined && { detail }) };
+}

@@ -1,0 +1,41 @@
+import { lacking, onlyLater } from "../asking";
+import { possibleServices, richInflow } from "../oxygen";
+import { PASS, type Rule } from "../rule";
+import { stateOn } from "../tests";
+import { ratingText } from "../words";
+
+/**
+ * Pure oxygen, or any gas above the limit, put into a cylinder that is not clean for oxygen: it burns, whatever the
+ * final mix. NOAA Diving Manual ch. 15; Code du sport art. A322-92; Tukes. In every country, listed there or not.
+ */
+export const notOxygenClean: Rule = {
+  id: "O01",
+  rank: 1,
+  title: "Oxygen into a cylinder that is not oxygen clean",
+  needs: [["oxygenService"], ["method", "oxygenAdded"]],
+  judge(filled, shop) {
+    const { fill, day, cylinder } = filled;
+    const { reading, at } = cylinder.oxygenService;
+    const services = possibleServices(filled);
+    const clean = services.filter((service) => service.oxygenClean);
+    const inflow = richInflow(filled, shop);
+    if (inflow !== undefined && services.length > 0 && clean.length === 0) {
+      return {
+        kind: "fault",
+        severity: "stop",
+        basis: shop.rules.oxygen.cleanBasis,
+        source: shop.rules.oxygen.cleanSource,
+        message: `${inflow.how} into a cylinder that is not oxygen clean (${services.map(ratingText).join(" or ")}).`,
+        todo: "Call the cylinder back; put no oxygen on it until it is cleaned for oxygen, and fill it from a premix within its rating.",
+        at: inflow.at,
+      };
+    }
+    if (reading.kind !== "value") return lacking(reading, at);
+    if (inflow === undefined && fill.fields.method.kind !== "value") {
+      return lacking(fill.fields.method, { field: "method" });
+    }
+    if (inflow === undefined || day === undefined) return PASS;
+    const cleaned = stateOn(day, cylinder.cleanings);
+    return cleaned.kind === "only later" ? onlyLater("oxygenCleaned", cylinder.cleanings) : PASS;
+  },
+};

@@ -1,0 +1,78 @@
+import type { CylinderRules, Interval } from "../../cylinders/countryRules";
+import { stampText } from "../../cylinders/testStamp";
+import { Refusal } from "../../gas/refusal";
+import { doubtful, inFill, onlyLater, withoutDate, withoutRecord, withoutTest } from "../asking";
+import type { CylinderOnRecord } from "../cylinderOnRecord";
+import {
+  DOES_NOT_APPLY,
+  notJudged,
+  PASS,
+  type FilledCylinder,
+  type NotJudged,
+  type Place,
+  type Shop,
+  type Verdict,
+} from "../rule";
+import { stateOn, type Test, type TestHistory } from "../tests";
+import { dateText } from "../words";
+
+/** A test that falls due again and again. */
+export interface RecurringTest {
+  readonly field: "hydro" | "visual";
+  intervalOf(rules: CylinderRules): Interval | null;
+  historyOf(cylinder: CylinderOnRecord): TestHistory | undefined;
+  readonly todo: string;
+}
+
+/** Whether the cylinder was filled while this test was in date, judged on the day of the fill. */
+export function judgePastDue(filled: FilledCylinder, { rules }: Shop, test: RecurringTest): Verdict {
+  const { day, cylinder } = filled;
+  if (cylinder.rules instanceof Refusal) return unknownClass(filled, cylinder.rules);
+  const interval = test.intervalOf(cylinder.rules);
+  const history = test.historyOf(cylinder);
+  if (interval === null || history === undefined) return DOES_NOT_APPLY;
+  const missing = withoutRecord(filled);
+  if (missing) return missing;
+  if (interval.months === 0) {
+    const message = `A cylinder of this kind may not be filled at all in ${rules.name}: ${cylinder.rules.name}.`;
+    return fault(interval, message, "Take it out of service, and tell the owner.", { field: "serial" });
+  }
+  if (day === undefined) return withoutDate(filled);
+  const state = stateOn(day, history);
+  switch (state.kind) {
+    case "in date":
+      return PASS;
+    case "in doubt":
+      return doubtful(state.doubt);
+    case "only later":
+      return onlyLater(test.field, history);
+    case "none":
+      return withoutTest(filled, history, test.field);
+    case "past due":
+      return test.field === "visual" && history.blankAt !== undefined
+        ? withoutTest(filled, history, test.field)
+        : fault(interval, pastDueText(state.last, day), test.todo, inFill(filled, state.last.at));
+  }
+}
+
+function pastDueText({ kind, stamp, until }: Test, day: number): string {
+  const filled = `filled ${dateText(day)}`;
+  if (kind === "manufacture") {
+    return `No hydro on record since manufacture in ${stampText(stamp)}: the first was due by ${dateText(until)}; ${filled}.`;
+  }
+  const test = kind === "visual" ? "Visual" : "Hydro";
+  return stamp.means === "due"
+    ? `${test} was due by ${dateText(until)}, as stamped; ${filled}.`
+    : `${test} ${stampText(stamp)} was due by ${dateText(until)}; ${filled}.`;
+}
+
+/** Past a date that is law the cylinder may not be filled at all; past one that is custom, a rule is broken. */
+function fault({ basis, source }: Interval, message: string, todo: string, at: Place): Verdict {
+  return { kind: "fault", severity: basis === "law" ? "stop" : "breach", basis, source, message, todo, at };
+}
+
+function unknownClass({ cylinder }: FilledCylinder, { message }: Refusal): NotJudged {
+  const [record] = cylinder.records;
+  const at: Place = { field: "cylinderClass", ...(record && { record }) };
+  return notJudged("class is not in the country's rules", at, message);
+}

@@ -1,0 +1,46 @@
+import type { Temporal } from "temporal-polyfill";
+import { dateOf } from "../cylinders/calendar";
+import type { OxygenService } from "../cylinders/oxygenService";
+import type { Field } from "../log/log";
+
+const MONTHS = [
+  "January", "February", "March", "April", "May", "June",
+  "July", "August", "September", "October", "November", "December",
+]; // prettier-ignore
+
+/** `31 October 2024`: never a row of numbers that can be read two ways. */
+export function dateText(date: Temporal.PlainDate | number): string {
+  const { day, month, year } = typeof date === "number" ? dateOf(date) : date;
+  return `${day} ${MONTHS[month - 1]} ${year}`;
+}
+
+/** `31.8 %`, from a mole fraction. */
+export function percentText(fraction: number): string {
+  return `${Number((fraction * 100).toFixed(1))} %`;
+}
+
+/** `air only`, `oxygen clean`, `40 %`. */
+export function ratingText(service: OxygenService): string {
+  if (service.oxygenClean) return "oxygen clean";
+  return service.maxOxygen === undefined ? "air only" : percentText(service.maxOxygen);
+}
+
+/** What the audit calls the fields its rules need. */
+const FIELD_NAMES: Partial<Record<Field, string>> = {
+  date: "fill date",
+  serial: "serial",
+  hydro: "hydro",
+  visual: "visual",
+  made: "manufacture date",
+  oxygenService: "oxygen rating",
+  oxygenCleaned: "oxygen cleaning",
+  analysedMix: "analysed mix",
+  orderedMix: "ordered mix",
+  method: "method",
+  oxygenAdded: "oxygen added",
+  cylinderClass: "class",
+};
+
+export function fieldName(field: Field): string {
+  return FIELD_NAMES[field] ?? field;
+}
