@@ -1,29 +1,13 @@
 import { added, contentAt, drained, filledTo, pressureOf, type Content } from "../gas/content";
-import type { EquationOfState } from "../gas/equationOfState";
-import { checkedPressure, checkedTemperature } from "../gas/limits";
 import { HELIUM, type Mixture } from "../gas/mixture";
-import { refuse } from "../gas/refusal";
 import { ATMOSPHERE_BAR } from "../gas/units";
-import { amountsToAdd, fillGases, keptShare, NEGLIGIBLE, worthOf, type GasAmounts } from "./fillGases";
+import { amountsToAdd, balanceOf, NEGLIGIBLE, type GasAmounts } from "./balance";
+import { checkOrder, isNear, shareAtZeroGauge, type FillOrder, type GasOrder } from "./fillOrder";
 import { refuseUnreachable } from "./unreachable";
 
-/** In which order the pure gases go in; the top gas is always last. */
-export type GasOrder = "helium first" | "oxygen first";
-export type StepName = "drain" | "helium" | "oxygen" | "top";
+export type { FillOrder, GasOrder } from "./fillOrder";
 
-/** What is there, what is wanted, and what there is to make it from. Pressures bar absolute, all at one temperature. */
-export interface FillOrder {
-  readonly startPressureBar: number;
-  readonly startMix: Mixture;
-  readonly endPressureBar: number;
-  readonly endMix: Mixture;
-  readonly topMix: Mixture;
-  /** The gas called "oxygen": what the oxygen supply delivers. */
-  readonly oxygenSupply: Mixture;
-  readonly temperatureK: number;
-  readonly order: GasOrder;
-  readonly equation: EquationOfState;
-}
+export type StepName = "drain" | "helium" | "oxygen" | "top";
 
 export interface FillStep {
   readonly step: StepName;
@@ -45,8 +29,6 @@ export interface FillPlan {
   readonly topAlone: boolean;
 }
 
-/** Per cent points of oxygen and helium within which topping alone is as good as the order: no token puff of oxygen. */
-const NEAR_ENOUGH = 0.001;
 /** Before the amount is known exactly: a mix further off than this stays further off than near enough. */
 const OUT_OF_REACH = 0.0015;
 
@@ -54,6 +36,7 @@ const WORKING_ORDER: Readonly<Record<GasOrder, readonly (keyof GasAmounts)[]>> =
   "helium first": ["helium", "oxygen", "top"],
   "oxygen first": ["oxygen", "helium", "top"],
 };
+const NOTHING: GasAmounts = { helium: 0, oxygen: 0, top: 0 };
 
 /**
  * Plans a fill by partial pressure: drain if it must be, then helium and oxygen, then the top gas.
@@ -73,41 +56,19 @@ export function planFill(order: FillOrder): FillPlan {
   const asItIs = planByTopAlone(order, start, target);
   if (asItIs) return asItIs;
 
-  const gases = fillGases(order.oxygenSupply, order.topMix);
-  const wanted = worthOf(target, gases);
-  const there = worthOf(start, gases);
-  const { least, most } = keptShare(wanted, there, gases, NEGLIGIBLE * target.molPerLitre);
-  const share = most > 1 - NEGLIGIBLE ? 1 : most;
-  if (least <= share && (share === 1 || share >= leastShare(order, start))) {
-    return planOf(order, start, share, amountsToAdd(wanted, there, share, gases), target, false);
+  const balance = balanceOf(order, start, target);
+  const share = balance.most > 1 - NEGLIGIBLE ? 1 : balance.most;
+  if (balance.least <= share && (share === 1 || share >= shareAtZeroGauge(order, start))) {
+    return planOf(order, start, share, amountsToAdd(balance, share), target, false);
   }
-  return planByTopFromZeroGauge(order, start, target) ?? refuseUnreachable(order, start, gases);
-}
-
-function checkOrder(order: FillOrder): void {
-  checkedPressure(order.startPressureBar);
-  checkedPressure(order.endPressureBar);
-  checkedTemperature(order.temperatureK);
-  if (!(order.endPressureBar > ATMOSPHERE_BAR))
-    refuse("The end pressure is blank (or 0): write the gauge reading of the full cylinder.");
-  const { oxygen, helium } = order.oxygenSupply;
-  if (helium > 0)
-    refuse("The oxygen supply cannot hold helium: write its oxygen per cent, such as 93 or 99.5.");
-  if (!(oxygen > 0))
-    refuse("The oxygen supply holds no oxygen: write its oxygen per cent, such as 93 or 99.5.");
-}
-
-/** The share of the start content that stays at 0 gauge; all of it where the cylinder is there already. */
-function leastShare(order: FillOrder, start: Content): number {
-  if (order.startPressureBar <= ATMOSPHERE_BAR) return 1;
-  return order.equation.density(order.startMix, ATMOSPHERE_BAR, order.temperatureK) / start.molPerLitre;
+  return planByTopFromZeroGauge(order, start, target) ?? refuseUnreachable(order, start, balance);
 }
 
 /** The plan that adds nothing but top gas, or only drains, where that is near enough. */
-function planByTopAlone(order: FillOrder, start: Content, target: Content): FillPlan | undefined {
+export function planByTopAlone(order: FillOrder, start: Content, target: Content): FillPlan | undefined {
   const { equation, endPressureBar, temperatureK } = order;
   if (order.startPressureBar >= endPressureBar) {
-    if (!isNear(order.startMix, order.endMix, NEAR_ENOUGH)) return undefined;
+    if (!isNear(order.startMix, order.endMix)) return undefined;
     const left = contentAt(equation, order.startMix, endPressureBar, temperatureK);
     const share = order.startPressureBar > endPressureBar ? left.molPerLitre / start.molPerLitre : 1;
     return planOf(order, start, share, NOTHING, left, true);
@@ -115,7 +76,7 @@ function planByTopAlone(order: FillOrder, start: Content, target: Content): Fill
   const roughly = added(start, order.topMix, target.molPerLitre - start.molPerLitre).mix;
   if (!isNear(roughly, order.endMix, OUT_OF_REACH)) return undefined;
   const topped = filledTo(equation, start, order.topMix, endPressureBar, temperatureK);
-  if (!isNear(topped.mix, order.endMix, NEAR_ENOUGH)) return undefined;
+  if (!isNear(topped.mix, order.endMix)) return undefined;
   const top = topped.molPerLitre - start.molPerLitre;
   return planOf(order, start, 1, { helium: 0, oxygen: 0, top }, topped, true);
 }
@@ -123,21 +84,18 @@ function planByTopAlone(order: FillOrder, start: Content, target: Content): Fill
 /** The same from a cylinder drained to 0 gauge, for an order that its last atmosphere spoils by less than that. */
 function planByTopFromZeroGauge(order: FillOrder, start: Content, target: Content): FillPlan | undefined {
   if (order.startPressureBar <= ATMOSPHERE_BAR) return undefined;
-  const vented = { ...order, startPressureBar: ATMOSPHERE_BAR };
-  const share = leastShare(order, start);
-  const plan = planByTopAlone(vented, drained(start, start.molPerLitre * share), target);
+  const left = drained(start, start.molPerLitre * shareAtZeroGauge(order, start));
+  const plan = planByTopAlone({ ...order, startPressureBar: ATMOSPHERE_BAR }, left, target);
   if (!plan) return undefined;
   const drain: FillStep = {
     step: "drain",
     gas: order.startMix,
-    molPerLitre: (share - 1) * start.molPerLitre,
+    molPerLitre: left.molPerLitre - start.molPerLitre,
     stopBar: ATMOSPHERE_BAR,
     mixAfter: order.startMix,
   };
   return { ...plan, steps: [drain, ...plan.steps], start };
 }
-
-const NOTHING: GasAmounts = { helium: 0, oxygen: 0, top: 0 };
 
 /** Lays the amounts out as steps. The equation gives pressure from amount, so each stop is evaluated, not searched. */
 function planOf(
@@ -148,15 +106,14 @@ function planOf(
   result: Content,
   topAlone: boolean,
 ): FillPlan {
-  const { equation, temperatureK } = order;
   const steps: FillStep[] = [];
   const least = NEGLIGIBLE * result.molPerLitre;
   let remaining = amounts.helium + amounts.oxygen + amounts.top;
   let content = start;
 
   const push = (step: StepName, gas: Mixture, molPerLitre: number): void => {
-    const last = remaining <= least;
-    const stopBar = last ? order.endPressureBar : pressureOf(equation, content, temperatureK);
+    const isLast = remaining <= least;
+    const stopBar = isLast ? order.endPressureBar : pressureOf(order.equation, content, order.temperatureK);
     steps.push({ step, gas, molPerLitre, stopBar, mixAfter: content.mix });
   };
 
@@ -173,9 +130,4 @@ function planOf(
     push(step, gas, amount);
   }
   return { steps, start, result, topAlone };
-}
-
-function isNear(mix: Mixture, order: Mixture, tolerance: number): boolean {
-  const slack = tolerance + 1e-9;
-  return Math.abs(mix.oxygen - order.oxygen) <= slack && Math.abs(mix.helium - order.helium) <= slack;
 }

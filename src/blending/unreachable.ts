@@ -1,86 +1,88 @@
 import type { Content } from "../gas/content";
-import { HELIUM, type Mixture } from "../gas/mixture";
+import { HELIUM, mixBetween, type Mixture } from "../gas/mixture";
 import { nameMix } from "../gas/nameMix";
 import { refuse } from "../gas/refusal";
 import { ATMOSPHERE_BAR } from "../gas/units";
-import { keptShare, NEGLIGIBLE, worthOf, type FillGases } from "./fillGases";
-import type { FillOrder } from "./planFill";
+import { NEGLIGIBLE, type Balance } from "./balance";
+import type { FillOrder } from "./fillOrder";
 
 /** Refuses an order that no step can reach: why, what comes nearest, and what to do. */
-export function refuseUnreachable(order: FillOrder, start: Content, gases: FillGases): never {
+export function refuseUnreachable(order: FillOrder, start: Content, balance: Balance): never {
   const best = nearestReachable(order, start);
-  const reached =
-    best.helium > 0.00005
-      ? `${percent(best.oxygen)} oxygen and ${percent(best.helium)} helium`
-      : `${percent(best.oxygen)} oxygen`;
+  const oxygen = `${percentShortOf(best.oxygen, order.endMix.oxygen)} oxygen`;
+  const helium = `${percentShortOf(best.helium, order.endMix.helium)} helium`;
+  const reached = best.helium < 0.00005 ? oxygen : `${oxygen} with ${helium}`;
+  const { cause, todo } = whatStandsInTheWay(order, balance);
   return refuse(
-    `${nameMix(order.endMix)} cannot be reached: ${causeOf(order, gases)}. The best that can be reached is ${reached}.`,
+    `${nameMix(order.endMix)} cannot be reached: ${cause}. The best that can be reached is ${reached}. ${todo}`,
   );
 }
 
-/** Two decimals, cut not rounded up to what cannot be reached. */
-function percent(fraction: number): string {
-  return `${(fraction * 100).toFixed(2)} %`;
+/** Two decimals, rounded away from the order, so that what is offered can be reached when it is ordered. */
+function percentShortOf(fraction: number, ordered: number): string {
+  const hundredths = fraction * 10_000;
+  const rounded = fraction < ordered ? Math.floor(hundredths + 1e-6) : Math.ceil(hundredths - 1e-6);
+  return `${(rounded / 100).toFixed(2)} %`;
 }
 
-/** Whether an evacuated cylinder would do settles whether it is the residue or the gases that stand in the way. */
-function causeOf(order: FillOrder, gases: FillGases): string {
-  const wanted = worthOf({ mix: order.endMix, molPerLitre: 1 }, gases);
-  const evacuated = keptShare(wanted, { helium: 0, oxygen: 0, top: 0 }, gases, NEGLIGIBLE);
-  const top = nameMix(order.topMix);
-  const supply = `the oxygen supply (${percent(order.oxygenSupply.oxygen)})`;
-  if (evacuated.most >= 0) {
-    const residue = nameMix(order.startMix);
-    return order.startPressureBar > ATMOSPHERE_BAR
-      ? `even drained to 0 the cylinder holds an atmosphere of ${residue}`
-      : `at 0 the cylinder still holds an atmosphere of ${residue}`;
+/** The gases, where even an evacuated cylinder would not do; else what is in the cylinder. */
+function whatStandsInTheWay(
+  order: FillOrder,
+  { gases, wanted }: Balance,
+): { readonly cause: string; readonly todo: string } {
+  const top = `${nameMix(order.topMix)} on top`;
+  const supply = `the oxygen supply (${nameMix(order.oxygenSupply)})`;
+  const none = NEGLIGIBLE * (Math.abs(wanted.oxygen) + Math.abs(wanted.top) + Math.abs(wanted.helium));
+
+  if (!gases.topIsOwnGas) {
+    if (wanted.top > none)
+      return { cause: `${top} and ${supply} bring too little nitrogen`, todo: "Top with air." };
+    if (wanted.top < -none) return { cause: `${supply} is not rich enough`, todo: "Use a richer supply." };
+  } else {
+    const supplyIsRicher = gases.determinant > 0;
+    const [richer, leaner] = supplyIsRicher ? [supply, top] : [top, supply];
+    const [fromRicher, fromLeaner] = supplyIsRicher
+      ? [wanted.oxygen, wanted.top]
+      : [wanted.top, wanted.oxygen];
+    if (fromLeaner < -none) return { cause: `${richer} is not rich enough`, todo: "Use a richer supply." };
+    if (fromRicher < -none)
+      return { cause: `${leaner} is richer in oxygen than ordered`, todo: "Use a leaner gas on top." };
+    if (wanted.helium < -none)
+      return { cause: `${top} brings more helium than ordered`, todo: "Use a top gas with less helium." };
   }
-  if (!gases.topIsOwnGas)
-    return wanted.top > 0
-      ? `${top} on top and ${supply} bring too little nitrogen; top with air`
-      : `${supply} brings too much nitrogen`;
-  // Of the two, the one with more oxygen to its nitrogen is the rich one.
-  const supplyIsRich = gases.determinant > 0;
-  if (supplyIsRich ? wanted.top < 0 : wanted.oxygen < 0)
-    return supplyIsRich ? `${supply} is not rich enough` : `${top} on top is not rich enough`;
-  if (supplyIsRich ? wanted.oxygen < 0 : wanted.top < 0)
-    return supplyIsRich
-      ? `${top} on top is richer in oxygen; use a leaner top gas`
-      : `${supply} is richer in oxygen`;
-  return `${top} on top brings more helium than ordered`;
+  const residue = `an atmosphere of ${nameMix(order.startMix)}`;
+  return {
+    cause:
+      order.startPressureBar > ATMOSPHERE_BAR
+        ? `even drained to 0 the cylinder holds ${residue}`
+        : `at 0 the cylinder still holds ${residue}`,
+    todo: "Order that, or flush the cylinder and analyse what is then in it.",
+  };
 }
 
 /**
  * The mix at the end pressure that comes nearest to the order, in per cent points of oxygen and helium.
  *
- * All of the start content, or what stays at 0 gauge, filled up with one of the gases: those are the corners of what
- * can be reached, everything reachable lies between them, and the nearest lies between two of them. How many moles the
- * end pressure stands for depends on the mix found, so it is found a few times over.
+ * All of the start content, or what stays of it at 0 gauge, filled up with one of the gases: those are the corners of
+ * what can be reached, everything reachable lies between them, and the nearest lies between two of them. How many moles
+ * the end pressure stands for depends on the mix found, so it is found a few times over. Helium is not offered to an
+ * order without it.
  */
-export function nearestReachable(order: FillOrder, start: Content): Mixture {
-  const { equation, endPressureBar, temperatureK, startMix } = order;
+function nearestReachable(order: FillOrder, start: Content): Mixture {
+  const { equation, endPressureBar, temperatureK, startMix, endMix } = order;
   const vented = Math.min(start.molPerLitre, equation.density(startMix, ATMOSPHERE_BAR, temperatureK));
-  const fillers = [HELIUM, order.oxygenSupply, order.topMix];
-  let best = order.endMix;
+  const fillers = [order.oxygenSupply, order.topMix, ...(endMix.helium > 0 ? [HELIUM] : [])];
+  let best = endMix;
   for (let round = 0; round < 4; round++) {
     const total = equation.density(best, endPressureBar, temperatureK);
     const corners = [vented, Math.min(start.molPerLitre, total)].flatMap((kept) =>
-      fillers.map((gas) => between(gas, startMix, kept / total)),
+      fillers.map((gas) => mixBetween(gas, startMix, kept / total)),
     );
     best = corners
-      .flatMap((corner) => corners.map((other) => nearestBetween(corner, other, order.endMix)))
-      .reduce((nearest, mix) =>
-        distance(mix, order.endMix) < distance(nearest, order.endMix) ? mix : nearest,
-      );
+      .flatMap((corner) => corners.map((other) => nearestBetween(corner, other, endMix)))
+      .reduce((nearest, mix) => (distance(mix, endMix) < distance(nearest, endMix) ? mix : nearest));
   }
   return best;
-}
-
-function between(from: Mixture, to: Mixture, share: number): Mixture {
-  return {
-    oxygen: from.oxygen + (to.oxygen - from.oxygen) * share,
-    helium: from.helium + (to.helium - from.helium) * share,
-  };
 }
 
 function nearestBetween(from: Mixture, to: Mixture, order: Mixture): Mixture {
@@ -89,7 +91,7 @@ function nearestBetween(from: Mixture, to: Mixture, order: Mixture): Mixture {
   const length = oxygen * oxygen + helium * helium;
   if (length === 0) return from;
   const along = ((order.oxygen - from.oxygen) * oxygen + (order.helium - from.helium) * helium) / length;
-  return between(from, to, Math.min(1, Math.max(0, along)));
+  return mixBetween(from, to, Math.min(1, Math.max(0, along)));
 }
 
 function distance(mix: Mixture, order: Mixture): number {

@@ -1,5 +1,5 @@
 import type { EquationOfState } from "./equationOfState";
-import type { Mixture } from "./mixture";
+import { mixBetween, type Mixture } from "./mixture";
 
 /** What a cylinder holds, for each litre of its water volume. */
 export interface Content {
@@ -29,14 +29,7 @@ export function pressureOf(equation: EquationOfState, content: Content, temperat
 export function added(content: Content, gas: Mixture, molPerLitre: number): Content {
   const total = content.molPerLitre + molPerLitre;
   if (molPerLitre === 0 || total === 0) return content;
-  const share = molPerLitre / total;
-  return {
-    mix: {
-      oxygen: content.mix.oxygen + (gas.oxygen - content.mix.oxygen) * share,
-      helium: content.mix.helium + (gas.helium - content.mix.helium) * share,
-    },
-    molPerLitre: total,
-  };
+  return { mix: mixBetween(content.mix, gas, molPerLitre / total), molPerLitre: total };
 }
 
 /** The content after gas was let out until this much is left. */

@@ -11,8 +11,8 @@ const DAY_ZERO = Date.UTC(1899, 11, 30);
 /**
  * The trimix that may have been typed where a spreadsheet now holds a date (its serial number).
  *
- * "10/50" becomes 1 October 1950: month and year. "10/20" becomes 20 October, or 10 December where the day comes
- * first for "10/12": both orders are offered. Empty when nothing breathable can be behind it.
+ * "10/50" becomes 1 October 1950: month and year. "10/20" becomes 20 October of the year it was typed in, and so does
+ * "20/10" where days come first: both are offered. Empty when no trimix can be behind it.
  */
 export function trimixBehindDate(serial: number): readonly TypedTrimix[] {
   if (!Number.isInteger(serial) || serial < 61 || serial > 100_000) return [];

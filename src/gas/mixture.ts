@@ -50,6 +50,14 @@ export function nitrogenOf(mix: Mixture): number {
   return Math.max(0, 1 - mix.oxygen - mix.helium);
 }
 
+/** The mix of which this share is the second gas and the rest the first. */
+export function mixBetween(first: Mixture, second: Mixture, shareOfSecond: number): Mixture {
+  return {
+    oxygen: first.oxygen + (second.oxygen - first.oxygen) * shareOfSecond,
+    helium: first.helium + (second.helium - first.helium) * shareOfSecond,
+  };
+}
+
 /** The mixture with its nitrogen told apart from argon. */
 export function compositionOf(mix: Mixture): Composition {
   const rest = nitrogenOf(mix);
