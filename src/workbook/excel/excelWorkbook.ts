@@ -2,6 +2,7 @@ import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
 import { cellName } from "../../sheet/sheet";
 import type { Capabilities, SheetInfo, Workbook } from "../workbook";
 import { WorkbookProblem } from "../workbook";
+import { watchChanges } from "./changes";
 import { dateSystemOf } from "./dateSystem";
 import { readMerges } from "./merges";
 import { findSheet, readOutline, sheetNamed } from "./outline";
@@ -16,7 +17,7 @@ export class ExcelWorkbook implements Workbook {
   private readonly session: Session;
   private readonly settings: SettingsStore;
 
-  constructor(globals: OfficeGlobals = { Excel, Office }) {
+  constructor(private readonly globals: OfficeGlobals = { Excel, Office }) {
     this.session = new Session(globals);
     this.settings = new SettingsStore(this.session);
   }
@@ -83,6 +84,9 @@ export class ExcelWorkbook implements Workbook {
   writeSetting(key: string, value: unknown): Promise<void> {
     return this.settings.write(key, value);
   }
+
+  /** Tells of every edit in the workbook, until the function it returns is called. */
+  readonly watchChanges = (onChange: () => void): (() => void) => watchChanges(this.globals, onChange);
 }
 
 /** Gives up as soon as the signal says so, even while Excel keeps us waiting for a cell that is being edited. */

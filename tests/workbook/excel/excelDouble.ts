@@ -12,8 +12,11 @@ import { ActionType, DELAY_FOR_CELL_EDIT, ITEMS, pascal, PathType } from "./wire
  */
 export function excelDouble(fake: FakeExcel, excelApi = "1.20"): OfficeGlobals {
   const supports = (version: string) => Number(version.split(".")[1]) <= Number(excelApi.split(".")[1]);
-  const run = async (options: Excel.RunOptions, batch: (context: Context) => Promise<unknown>) => {
-    const context = new Context(fake, options.delayForCellEdit ? DELAY_FOR_CELL_EDIT : 0, supports);
+  const run = async (first: Excel.RunOptions | Context | Batch, second?: Batch) => {
+    const batch = second ?? (first as Batch);
+    const flags = "delayForCellEdit" in first && first.delayForCellEdit ? DELAY_FOR_CELL_EDIT : 0;
+    const context = first instanceof Context ? first : new Context(fake, flags, supports);
+    context.isOver = false;
     try {
       const result = await batch(context);
       await context.sync();
@@ -27,6 +30,8 @@ export function excelDouble(fake: FakeExcel, excelApi = "1.20"): OfficeGlobals {
     Office: { context: { requirements: { isSetSupported: (_, version) => supports(version) } } },
   };
 }
+
+type Batch = (context: Context) => Promise<unknown>;
 
 /** An error as office.js throws it. */
 class OfficeError extends Error {
@@ -51,7 +56,7 @@ class Context {
   private readonly receivers = new Map<number, (value: unknown) => void>();
 
   constructor(
-    private readonly fake: FakeExcel,
+    readonly fake: FakeExcel,
     private readonly flags: number,
     readonly supports: (version: string) => boolean,
   ) {
@@ -103,11 +108,12 @@ class ClientObject {
 
   /** What a member of this object is, found by its name. */
   member(name: string): unknown {
-    const { values, items, properties, objects, results, actions } = this.model;
+    const { values, items, properties, objects, results, actions, events } = this.model;
     if (name === "load") return (names: string) => this.load(names);
     if (name === "isNullObject" || (name === "items" && items) || values?.includes(name))
       return this.value(name);
     if (properties?.[name]) return this.property(name, properties[name]);
+    if (events?.[name]) return { add: (handler: () => void) => this.listen(events[name]!, handler) };
     this.mustBeSupported(name);
     if (objects?.[name]) return (...given: unknown[]) => this.objectBy(name, objects[name]!, given);
     if (results?.includes(name)) return (...given: unknown[]) => this.resultOf(name, given);
@@ -168,6 +174,12 @@ class ClientObject {
         return answer.value;
       },
     };
+  }
+
+  private listen({ hear, cease }: { hear: string; cease: string }, handler: () => void) {
+    const { listeners } = this.context.fake;
+    this.call(hear, [], () => listeners.add(handler));
+    return { context: this.context, remove: () => this.call(cease, [], () => listeners.delete(handler)) };
   }
 
   private call(name: string, given: readonly unknown[], receive: (value: unknown) => void): void {

@@ -267,6 +267,32 @@ describe("one cell", () => {
   });
 });
 
+describe("edits", () => {
+  const settled = () => new Promise((resolve) => setTimeout(resolve));
+
+  test("are heard of until one stops listening", async () => {
+    const { fake, workbook } = open();
+    let edits = 0;
+    const stop = workbook.watchChanges(() => (edits += 1));
+    await settled();
+    for (const listener of fake.listeners) listener();
+    expect(edits).toBe(1);
+    stop();
+    await settled();
+    expect(fake.listeners.size).toBe(0);
+  });
+
+  test("are not missed loudly where Excel cannot tell of them", async () => {
+    const { fake, workbook } = open();
+    fake.refuse = () => "ApiNotFound";
+    const stop = workbook.watchChanges(() => undefined);
+    await settled();
+    expect(() => stop()).not.toThrow();
+    await settled();
+    expect(await open().workbook.listSheets()).toHaveLength(10);
+  });
+});
+
 describe("settings", () => {
   test("stand in one custom XML part of ours, and taking out the last takes out the part", async () => {
     const { fake, workbook } = open();

@@ -12,6 +12,8 @@ export class FakeExcel {
   readonly book: FakeBook;
   /** Every request that came, in order. */
   readonly requests: WireRequest[] = [];
+  /** Who wants to hear of edits. */
+  readonly listeners = new Set<() => void>();
   /** An answer longer than this is refused. */
   answerLimit = Number.POSITIVE_INFINITY;
   /** Refuses a request with the code it returns. */

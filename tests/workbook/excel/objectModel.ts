@@ -12,6 +12,8 @@ export interface ObjectType {
   readonly results?: readonly string[];
   /** Methods that give nothing. */
   readonly actions?: readonly string[];
+  /** Events, with the methods that office.js calls to hear of them or no more. */
+  readonly events?: Readonly<Record<string, { readonly hear: string; readonly cease: string }>>;
 }
 
 /** As much of the Excel object model as the adapter uses. Whatever is not here, the double refuses to know. */
@@ -26,6 +28,7 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
   WorksheetCollection: {
     items: "Worksheet",
     objects: { getItem: "Worksheet", getItemOrNullObject: "Worksheet" },
+    events: { onChanged: { hear: "_RegisterChangedEvent", cease: "_UnregisterChangedEvent" } },
   },
   Worksheet: {
     values: ["id", "name", "visibility"],
