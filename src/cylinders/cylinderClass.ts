@@ -51,7 +51,7 @@ function plainMark(mark: string): string {
   return mark
     .toUpperCase()
     .replace(/^(?:(?:DOT|TC|ICC|CTC)[-/ ]*)+/, "")
-    .replace(/(3ALM?|3AAM?|3HT|3A)[- ]*\d{3,4}\+?$/, "$1")
+    .replace(/(3ALM?|3AAM?|3HT|3A)[- ]*(?!6351)\d{3,4}\+?$/, "$1")
     .replace(/[-/ ]/g, "");
 }
 

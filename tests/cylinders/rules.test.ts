@@ -1,0 +1,166 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { z } from "zod";
+import { COUNTRIES, countryRules } from "../../src/cylinders/countryRules";
+
+const RULES = new URL("../../shared/rules/", import.meta.url);
+const CYLINDERS = new URL("../../shared/cylinders/", import.meta.url);
+const json = (url: URL): unknown => JSON.parse(readFileSync(url, "utf8"));
+
+const basis = z.enum(["law", "practice"]);
+const interval = z
+  .strictObject({
+    months: z.int().min(0).max(240),
+    firstMonths: z.int().positive().optional(),
+    due: z.enum(["end of month", "first of month", "exact date"]),
+    countsFrom: z.literal("end of previous month").optional(),
+    basis,
+    source: z.string().min(3),
+  })
+  .nullable();
+
+const cylinder = z.strictObject({
+  id: z.string().regex(/^[A-Z]{2}[A-Z0-9-]*$/),
+  name: z.string().min(3),
+  classes: z.array(z.string().min(1)),
+  materials: z.array(z.enum(["aluminium", "steel", "composite"])).optional(),
+  alloys: z.array(z.string()).optional(),
+  hydro: interval,
+  visual: interval,
+  hydroCountsAsVisual: z.boolean(),
+  eddyCurrent: interval.optional(),
+  serviceLifeMonths: z.int().positive().optional(),
+  maxFills: z.int().positive().optional(),
+  plusAllowed: z.literal(true).optional(),
+  oxygenMaxPercent: z.number().min(21).max(100).optional(),
+  oxygenMaxSource: z.string().optional(),
+  note: z.string().optional(),
+  sources: z.array(z.string()).min(1),
+  confidence: z.enum(["low", "medium", "medium-high", "high"]),
+});
+
+const country = z.strictObject({
+  country: z.string().regex(/^[A-Z]{2}(-[A-Z]{2})?$/),
+  name: z.string(),
+  stampOrder: z.enum(["month first", "year first"]).optional(),
+  stampMeans: z.enum(["test", "due"]),
+  visualMarks: z.array(z.string()).min(1),
+  referenceTemperatureC: z.number().min(0).max(30),
+  note: z.string().min(10),
+  cylinders: z.array(cylinder).min(1),
+  oxygen: z.strictObject({
+    airOnlyMaxPercent: z.number().min(21).max(40),
+    airOnlySource: z.string().min(3),
+    cleanAbovePercent: z.number().min(21).max(100),
+    cleanBasis: basis,
+    cleanSource: z.string().min(3),
+    cleanMonths: z.int().positive(),
+    cleanMonthsSource: z.string().min(3),
+    note: z.string().optional(),
+    sources: z.array(z.string()).min(1),
+  }),
+});
+
+const sources = z.record(
+  z.string(),
+  z.strictObject({
+    document: z.string().min(5),
+    part: z.string().min(1),
+    url: z.url().optional(),
+    seen: z.enum(["read", "excerpt", "memory"]),
+  }),
+);
+
+const sizes = z.strictObject({
+  about: z.string(),
+  sources: z.record(z.string(), z.string().min(5)),
+  cylinders: z.array(
+    z.strictObject({
+      id: z.string(),
+      names: z.array(z.string().min(2)).min(1),
+      material: z.enum(["aluminium", "steel"]),
+      waterVolumeL: z.number().min(0.2).max(40),
+      count: z.union([z.literal(1), z.literal(2)]),
+      servicePressure: z.number(),
+      unit: z.enum(["psi", "bar"]),
+      plusPossible: z.literal(true).optional(),
+      capacityCuFt: z.number().optional(),
+      source: z.string(),
+      confidence: z.enum(["low", "medium", "medium-high", "high"]),
+    }),
+  ),
+});
+
+const files = readdirSync(RULES).filter((name) => name !== "sources.json");
+const known = sources.parse(json(new URL("sources.json", RULES)));
+
+describe("country rules", () => {
+  it.each(files)("%s has the right shape, and sources that exist", (file) => {
+    const rules = country.parse(json(new URL(file, RULES)));
+    expect(file).toBe(`${rules.country.toLowerCase()}.json`);
+    const named = [...rules.cylinders.flatMap((each) => each.sources), ...rules.oxygen.sources];
+    for (const id of named) expect(Object.keys(known)).toContain(id);
+    for (const each of rules.cylinders) {
+      // No class rests on memory alone.
+      expect(each.sources.some((id) => known[id]?.seen !== "memory")).toBe(true);
+    }
+  });
+
+  it("offers every file, and no country without one", () => {
+    expect(COUNTRIES.map(({ code }) => `${code.toLowerCase()}.json`).sort()).toEqual([...files].sort());
+  });
+
+  it("names no source that no rule uses", () => {
+    const used = COUNTRIES.flatMap(({ code }) => {
+      const { cylinders, oxygen } = countryRules(code);
+      return [...cylinders.flatMap((each) => each.sources), ...oxygen.sources];
+    });
+    expect(Object.keys(known).filter((id) => !used.includes(id))).toEqual([]);
+  });
+
+  it.each(["SE", "PT", "IE", "AT", "xx", ""])(
+    "there are none for %j, and it says which there are",
+    (code) => {
+      expect(() => countryRules(code)).toThrow("US");
+    },
+  );
+
+  it("are found in any case", () => {
+    expect(countryRules(" us ").country).toBe("US");
+    expect(countryRules("ca-nb").name).toContain("New Brunswick");
+  });
+
+  /* Intervals in months, hydro and visual, as the sources in shared/rules give them. */
+  it.each([
+    ["US", 60, 12], ["CA", 60, 12], ["CA-NB", 60, 12], ["GB", 60, 30], ["DE", 60, 30], ["CH", 60, 30], ["BE", 60, 30],
+    ["NL", 60, null], ["FR", 24, 12], ["ES", 36, 12], ["IT", 24, null], ["NO", 24, 24], ["FI", 120, null],
+    ["DK", 60, 12], ["AU", 12, 12], ["NZ", 24, 12], ["ZA", 48, 24], ["JP", 60, 12], ["HK", 60, null],
+  ])("%s: hydro every %d, visual every %s months", (code, hydro, visual) => {
+    const [usual] = countryRules(code).cylinders;
+    expect(usual?.hydro?.months).toBe(hydro);
+    expect(usual?.visual?.months ?? null).toBe(visual);
+  }); // prettier-ignore
+
+  it("tell law from custom: the US hydro is law, its yearly visual is not; both are in Britain", () => {
+    const [us] = countryRules("US").cylinders;
+    const [gb] = countryRules("GB").cylinders;
+    expect([us?.hydro?.basis, us?.visual?.basis]).toEqual(["law", "practice"]);
+    expect([gb?.hydro?.basis, gb?.visual?.basis]).toEqual(["law", "law"]);
+  });
+
+  it('hold "air only" to 22 % in Europe and 23.5 % elsewhere', () => {
+    expect(countryRules("GB").oxygen.airOnlyMaxPercent).toBe(22);
+    expect(countryRules("DE").oxygen.airOnlyMaxPercent).toBe(22);
+    expect(countryRules("US").oxygen.airOnlyMaxPercent).toBe(23.5);
+    expect(
+      [countryRules("GB"), countryRules("FI"), countryRules("US")].map(({ oxygen }) => oxygen.cleanMonths),
+    ).toEqual([15, 24, 12]);
+  });
+});
+
+describe("trade sizes", () => {
+  it("have the right shape, and sources that exist", () => {
+    const table = sizes.parse(json(new URL("sizes.json", CYLINDERS)));
+    for (const { source } of table.cylinders) expect(Object.keys(table.sources)).toContain(source);
+  });
+});
