@@ -1,12 +1,13 @@
+import { Temporal } from "temporal-polyfill";
+
 /** A trimix as it was typed, in whole per cent. */
 export interface TypedTrimix {
   readonly oxygen: number;
   readonly helium: number;
 }
 
-const MILLISECONDS_PER_DAY = 86_400_000;
 /** Day 0 of a spreadsheet's calendar, for dates after February 1900. */
-const DAY_ZERO = Date.UTC(1899, 11, 30);
+const DAY_ZERO = Temporal.PlainDate.from("1899-12-30");
 
 /**
  * The trimix that may have been typed where a spreadsheet now holds a date (its serial number).
@@ -16,12 +17,10 @@ const DAY_ZERO = Date.UTC(1899, 11, 30);
  */
 export function trimixBehindDate(serial: number): readonly TypedTrimix[] {
   if (!Number.isInteger(serial) || serial < 61 || serial > 100_000) return [];
-  const date = new Date(DAY_ZERO + serial * MILLISECONDS_PER_DAY);
-  const month = date.getUTCMonth() + 1;
-  const day = date.getUTCDate();
+  const { year, month, day } = DAY_ZERO.add({ days: serial });
   const typed =
     day === 1
-      ? [{ oxygen: month, helium: date.getUTCFullYear() % 100 }]
+      ? [{ oxygen: month, helium: year % 100 }]
       : [
           { oxygen: month, helium: day },
           { oxygen: day, helium: month },
