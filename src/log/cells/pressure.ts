@@ -1,0 +1,175 @@
+import { MAX_GAUGE } from "../../gas/limits";
+import { absoluteBar } from "../../gas/units";
+import { showsDate } from "../../sheet/numberFormat";
+import type { PressureReading } from "../log";
+import { ambiguous, unreadable, value, type Reading } from "../reading";
+import { ofNoUse, plain, sayingNothing, shown, type Cell } from "./cell";
+import { numbersIn } from "./numbers";
+
+export type PressureUnit = "psi" | "bar";
+
+/** What the column says of its pressures. */
+export interface PressureColumn {
+  /** `undefined` where neither heading nor cells settle it. */
+  readonly unit: PressureUnit | undefined;
+  /** What two numbers in one cell mean here. */
+  readonly pairs: "hot / cold" | "service / test" | undefined;
+}
+
+const UNIT_WORDS: Readonly<Record<string, PressureUnit>> = {
+  psi: "psi",
+  psig: "psi",
+  lbs: "psi",
+  lb: "psi",
+  "#": "psi",
+  bar: "bar",
+  bars: "bar",
+  barg: "bar",
+  b: "bar",
+};
+const EMPTY = /^(?:empty|mt|leer|vide|vaci[oa]|drained|vented)$/;
+const WITHOUT_NUMBER = /^(?:full|voll|plein|lleno|ok|topped|low)$/;
+const ABOUT = /^(?:~|≈|about|approx\.?|ca\.?|circa|env\.?)\s*/;
+const ONE =
+  /^([\d.,' ]*\d[.,]?)\s*(psig?|lbs?|#|bars?|barg|b)?\s*(\+)?\s*\(?(hot|warm|cold|cool|settled|heiss|kalt|chaud|froid)?\)?$/;
+const UNIT_FIRST = /^(psi|bar)\s*([\d.,' ]+)$/;
+const WARM = /^(?:hot|warm|heiss|chaud)$/;
+
+/** One reading within a cell, as written. */
+interface Part {
+  readonly numbers: readonly number[];
+  readonly unit: PressureUnit | undefined;
+  readonly plus: boolean;
+  readonly warm: boolean;
+}
+
+/** Reads a gauge pressure: plain, with its unit, a plus, or two numbers as the column means them. */
+export function readPressure(cell: Cell, column: PressureColumn): Reading<PressureReading> {
+  if (typeof cell.value === "number") {
+    if (showsDate(cell.format))
+      return unreadable("A date stands where a pressure belongs. Write the pressure.");
+    return single({ numbers: [cell.value], unit: undefined, plus: false, warm: false }, column.unit);
+  }
+  if (typeof cell.value !== "string") return ofNoUse(cell, "a pressure such as 3000 psi or 200 bar");
+  const text = plain(cell.value);
+  const nothing = sayingNothing(text);
+  if (nothing) return nothing;
+  if (EMPTY.test(text)) return value(pressure(0, column.unit ?? "bar"), "empty: 0 on the gauge");
+  if (WITHOUT_NUMBER.test(text)) return unreadable(`“${shown(cell)}” gives no number. Write the reading.`);
+
+  const about = ABOUT.test(text);
+  const parts = text
+    .replace(ABOUT, "")
+    .split(/\s*(?:\/|->|→|=>|\bto\b|\bbis\b|(?<=\d)\s*-\s*(?=\d))\s*/)
+    .map(partOf);
+  if (parts.length === 1 && parts[0])
+    return noted(single(parts[0], column.unit), about ? "written as about" : undefined);
+  if (parts.length === 2 && parts[0] && parts[1]) {
+    return text.includes("/") || /->|→|=>/.test(text)
+      ? pair(parts[0], parts[1], column, shown(cell))
+      : range(parts[0], parts[1], column, shown(cell));
+  }
+  return unreadable(`“${shown(cell)}” is not a pressure. Write it such as 3000 psi or 200 bar.`);
+}
+
+function partOf(text: string): Part | undefined {
+  const [, first, numbers] = UNIT_FIRST.exec(text) ?? [];
+  const match = ONE.exec(first ? `${numbers} ${first}` : text);
+  if (!match) return undefined;
+  const found = numbersIn(match[1]!.trim());
+  if (found.length === 0) return undefined;
+  return {
+    numbers: found,
+    unit: match[2] ? UNIT_WORDS[match[2]] : undefined,
+    plus: match[3] !== undefined,
+    warm: WARM.test(match[4] ?? ""),
+  };
+}
+
+/** One number; in psi or bar as it says itself, else as the column does, else as its size allows. */
+function single(part: Part, columnUnit: PressureUnit | undefined): Reading<PressureReading> {
+  const unit = part.unit ?? columnUnit;
+  const possible = part.numbers.flatMap((number) =>
+    (unit ? [unit] : (["psi", "bar"] as const))
+      .filter((each) => withinReach(number, each))
+      .map((each) => ({ number, unit: each })),
+  );
+  const readings = possible.map((each) => pressure(each.number, each.unit, part.plus));
+  const first = readings[0];
+  if (!first) return unreadable(outOfReach(part.numbers[0]!, unit));
+  if (part.numbers.length > 1 && readings.length > 1)
+    return ambiguous(
+      readings,
+      `${part.numbers[0]} or ${part.numbers[1]}? A dot may group thousands or start decimals.`,
+    );
+  if (readings.length > 1)
+    return ambiguous(
+      readings,
+      `${part.numbers[0]} psi or ${part.numbers[0]} bar? Nothing here says which.`,
+      "unit",
+    );
+  const notes = [
+    unit === undefined ? `taken as ${first.written.unit}: too high for bar` : "",
+    part.warm ? "read while warm" : "",
+  ].filter((note) => note !== "");
+  return notes.length > 0 ? value(first, notes.join("; ")) : value(first);
+}
+
+/** `3300/3000`: hot and cold; `200/300`: service and test. What does not fit the column's meaning stays a doubt. */
+function pair(first: Part, second: Part, column: PressureColumn, text: string): Reading<PressureReading> {
+  const unit = first.unit ?? second.unit ?? column.unit;
+  const one = single(first, unit);
+  const two = single(second, second.unit ?? unit);
+  if (one.kind !== "value" || two.kind !== "value") {
+    return unreadable(`“${text}” holds two numbers that cannot both be read. Write one pressure.`);
+  }
+  if (first.unit && second.unit && first.unit !== second.unit) {
+    return Math.abs(one.value.bar / two.value.bar - 1) < 0.03
+      ? value(one.value, "written in both units")
+      : ambiguous([one.value, two.value], `“${text}”: the two units do not give the same pressure.`);
+  }
+  const [higher, lower] = one.value.bar >= two.value.bar ? [one.value, two.value] : [two.value, one.value];
+  if (column.pairs === "service / test" && one.value === lower) {
+    return value({ ...lower, testBar: higher.bar }, `service and test pressure: “${text}”`);
+  }
+  if (
+    column.pairs === "hot / cold" &&
+    (first.warm || (one.value === higher && !second.warm)) &&
+    higher.bar / lower.bar < 1.35
+  ) {
+    return value({ ...two.value, hotBar: one.value.bar }, `hot and cold: “${text}”`);
+  }
+  return ambiguous([one.value, two.value], `“${text}” holds two pressures, and nothing says which counts.`);
+}
+
+function range(first: Part, second: Part, column: PressureColumn, text: string): Reading<PressureReading> {
+  const unit = first.unit ?? second.unit ?? column.unit;
+  const ends = [single(first, unit), single(second, unit)].flatMap((end) =>
+    end.kind === "value" ? [end.value] : [],
+  );
+  return ends.length === 2
+    ? ambiguous(ends, `“${text}” is a range, not a reading.`)
+    : unreadable(`“${text}” is not a pressure. Write it such as 3000 psi or 200 bar.`);
+}
+
+function withinReach(number: number, unit: PressureUnit): boolean {
+  return number >= 0 && number <= (unit === "psi" ? MAX_GAUGE.us : MAX_GAUGE.metric);
+}
+
+function outOfReach(number: number, unit: PressureUnit | undefined): string {
+  if (number < 0) return `A gauge cannot read ${number}. Write 0 or more.`;
+  return `${number}${unit ? ` ${unit}` : ""} is more than any cylinder takes (${MAX_GAUGE.metric} bar, ${MAX_GAUGE.us} psi). Check the number and the unit.`;
+}
+
+function pressure(number: number, unit: PressureUnit, plus = false): PressureReading {
+  const reading = {
+    bar: absoluteBar(number, unit === "psi" ? "us" : "metric"),
+    written: { value: number, unit },
+  };
+  return plus ? { ...reading, plus } : reading;
+}
+
+function noted<T>(reading: Reading<T>, note: string | undefined): Reading<T> {
+  if (reading.kind !== "value" || note === undefined) return reading;
+  return value(reading.value, reading.note === undefined ? note : `${reading.note}; ${note}`);
+}

@@ -1,0 +1,206 @@
+import type { OxygenService } from "../cylinders/oxygenService";
+import type { TestStamp } from "../cylinders/testStamp";
+import type { Mixture } from "../gas/mixture";
+import { gaugeReading } from "../gas/units";
+import { columnLetters, isBlank, type CellValue } from "../sheet/sheet";
+import { KINDS, type Kind } from "./fieldKinds";
+import type { Cylinder, Field, Fill, Log, LogColumn, LogSheet, PressureReading, RowKind } from "./log";
+import type { Reading } from "./reading";
+
+/** How a log was understood, as plain JSON: for support, and to show a person what was made of their log. */
+export interface LogDescription {
+  readonly sheets: readonly SheetDescription[];
+}
+
+export interface SheetDescription {
+  readonly name: string;
+  readonly kind: LogSheet["kind"];
+  readonly why?: string;
+  readonly columns: readonly ColumnDescription[];
+  readonly rows: readonly RowDescription[];
+}
+
+export interface ColumnDescription {
+  /** By letters, as a spreadsheet names it. */
+  readonly column: string;
+  readonly heading: string;
+  readonly field: Field | null;
+  readonly unit: string | null;
+  readonly confidence: number;
+  readonly question?: LogColumn["question"];
+}
+
+export interface RowDescription {
+  /** As a spreadsheet counts, from 1. */
+  readonly row: number;
+  readonly kind: RowKind;
+  readonly fields: Readonly<Partial<Record<Field, ReadingDescription>>>;
+  /** Why it could not be read. */
+  readonly why?: string;
+}
+
+/** A cell as it stands and as it was read; without value, choices or reason it says nothing of its field. */
+export interface ReadingDescription {
+  readonly raw: string | number | boolean;
+  readonly value?: unknown;
+  readonly choices?: readonly unknown[];
+  readonly unreadable?: string;
+  readonly unit?: string;
+  readonly note?: string;
+  /** What besides the month a test stamp says. */
+  readonly stamp?: Readonly<Record<string, unknown>>;
+}
+
+/**
+ * Describes a log. Dates are ISO text, test stamps year and month, pressures in bar on the gauge and as written, mixes
+ * in per cent, temperatures in kelvin, depths in metres.
+ */
+export function describeLog(log: Log): LogDescription {
+  const fills = byPlace(log.fills);
+  const cylinders = byPlace(log.cylinders);
+  const reasons = new Map(log.unreadable.map((row) => [keyOf(row), row.why]));
+  return {
+    sheets: log.sheets.map((sheet) => ({
+      name: sheet.name,
+      kind: sheet.kind,
+      ...(sheet.why === undefined ? {} : { why: sheet.why }),
+      columns: sheet.columns.map(describeColumn),
+      rows: sheet.rowKinds.map((kind, row): RowDescription => {
+        const key = keyOf({ sheet: sheet.name, row });
+        const why = reasons.get(key);
+        return {
+          row: row + 1,
+          kind,
+          fields: describeFields(sheet, row, fills.get(key), cylinders.get(key)),
+          ...(why === undefined ? {} : { why }),
+        };
+      }),
+    })),
+  };
+}
+
+function describeColumn(column: LogColumn): ColumnDescription {
+  return {
+    column: columnLetters(column.column),
+    heading: column.heading,
+    field: column.field ?? null,
+    unit: column.unit ?? null,
+    confidence: column.confidence,
+    ...(column.question ? { question: column.question } : {}),
+  };
+}
+
+function describeFields(
+  sheet: LogSheet,
+  row: number,
+  fill: Fill | undefined,
+  cylinder: Cylinder | undefined,
+): Partial<Record<Field, ReadingDescription>> {
+  const record = cylinder ?? fill?.cylinderInRow;
+  const readings: { readonly [field in Field]?: Reading<unknown> } = { ...record?.fields, ...fill?.fields };
+  const described: Partial<Record<Field, ReadingDescription>> = {};
+  for (const { field, column } of sheet.columns) {
+    const raw = sheet.source.rows[row]?.values[column];
+    const reading = field && readings[field];
+    if (field === undefined || reading === undefined || described[field] || isBlank(raw)) continue;
+    described[field] = { raw: rawOf(raw!), ...describeReading(reading, KINDS[field]) };
+  }
+  return described;
+}
+
+function describeReading(reading: Reading<unknown>, kind: Kind): Partial<ReadingDescription> {
+  switch (reading.kind) {
+    case "value":
+      return {
+        value: describeValue(reading.value, kind),
+        ...unitOf(reading.value, kind),
+        ...(reading.note === undefined ? {} : { note: reading.note }),
+        ...(kind === "stamp" ? { stamp: stampParts(reading.value as TestStamp) } : {}),
+      };
+    case "ambiguous":
+      return { choices: reading.choices.map((choice) => describeValue(choice, kind)), note: reading.why };
+    case "unreadable":
+      return { unreadable: reading.why };
+    case "blank":
+      return {};
+  }
+}
+
+function describeValue(value: unknown, kind: Kind): unknown {
+  switch (kind) {
+    case "date":
+    case "time":
+      return String(value);
+    case "stamp":
+      return (value as TestStamp).month.toString();
+    case "pressure": {
+      const { bar, written, hotBar, plus, testBar } = value as PressureReading;
+      return {
+        bar: gauge(bar),
+        written,
+        ...(hotBar === undefined ? {} : { hotBar: gauge(hotBar) }),
+        ...(testBar === undefined ? {} : { testBar: gauge(testBar) }),
+        ...(plus ? { plus } : {}),
+      };
+    }
+    case "mix": {
+      const { oxygen, helium } = value as Mixture;
+      return { oxygen: percent(oxygen), helium: percent(helium) };
+    }
+    case "helium":
+      return percent(value as number);
+    case "oxygen service": {
+      const { maxOxygen, oxygenClean } = value as OxygenService;
+      return { maxOxygen: maxOxygen === undefined ? "air only" : percent(maxOxygen), oxygenClean };
+    }
+    case "serial": {
+      const serials = value as readonly string[];
+      return serials.length === 1 ? serials[0] : serials;
+    }
+    case "temperature":
+    case "depth":
+      return rounded(value as number);
+    default:
+      return value;
+  }
+}
+
+function unitOf(value: unknown, kind: Kind): { unit?: string } {
+  if (kind === "pressure") return { unit: (value as PressureReading).written.unit };
+  if (kind === "temperature") return { unit: "K" };
+  if (kind === "depth") return { unit: "m" };
+  return kind === "mix" || kind === "helium" ? { unit: "%" } : {};
+}
+
+function stampParts(stamp: TestStamp): Record<string, unknown> {
+  return {
+    means: stamp.means,
+    ...(stamp.day ? { day: stamp.day.toString() } : {}),
+    ...(stamp.plus ? { plus: true } : {}),
+    ...(stamp.marks.length > 0 ? { marks: stamp.marks } : {}),
+  };
+}
+
+function rawOf(raw: Exclude<CellValue, null>): string | number | boolean {
+  return typeof raw === "object" ? raw.error : raw;
+}
+
+function gauge(bar: number): number {
+  return rounded(gaugeReading(bar, "metric"));
+}
+
+function percent(fraction: number): number {
+  return rounded(fraction * 100);
+}
+
+function rounded(number: number): number {
+  return Number(number.toFixed(3));
+}
+
+function byPlace<T extends { sheet: string; row: number }>(things: readonly T[]): ReadonlyMap<string, T> {
+  return new Map(things.map((thing) => [keyOf(thing), thing]));
+}
+
+function keyOf(place: { sheet: string; row: number }): string {
+  return `${place.row} ${place.sheet}`;
+}

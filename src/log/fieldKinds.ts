@@ -1,0 +1,154 @@
+import { Temporal } from "temporal-polyfill";
+import { readCylinderSize } from "../cylinders/readCylinderSize";
+import type { CylinderSize } from "../cylinders/size";
+import { Refusal } from "../gas/refusal";
+import { ofNoUse, plain, sayingNothing, tidy, type Cell } from "./cells/cell";
+import { readDate, readTime, type DateColumn } from "./cells/date";
+import { readHelium, readMixCell } from "./cells/mix";
+import { readOxygenServiceCell, type OxygenServiceColumn } from "./cells/oxygenService";
+import { readPressure, type PressureColumn } from "./cells/pressure";
+import { readDepth, readTemperature, type DepthUnit, type TemperatureUnit } from "./cells/quantity";
+import { readSerial } from "./cells/serial";
+import { readStamp, type StampColumn } from "./cells/stamp";
+import { readLabel, readMethod, readPrice, readRemark, readText } from "./cells/text";
+import type { CylinderField, Field, FillField, TestField } from "./log";
+import { unreadable, value, type Reading } from "./reading";
+
+/** What kind of thing a field's cells hold. */
+export type Kind =
+  | "label"
+  | "text"
+  | "remark"
+  | "serial"
+  | "date"
+  | "time"
+  | "stamp"
+  | "pressure"
+  | "mix"
+  | "helium"
+  | "temperature"
+  | "depth"
+  | "method"
+  | "oxygen service"
+  | "size"
+  | "price";
+
+export const FILL_KINDS: Readonly<Record<FillField, Kind>> = {
+  number: "label",
+  date: "date",
+  time: "time",
+  serial: "serial",
+  shopNumber: "label",
+  owner: "text",
+  startPressure: "pressure",
+  startMix: "mix",
+  startHelium: "helium",
+  orderedMix: "mix",
+  orderedHelium: "helium",
+  method: "method",
+  source: "text",
+  oxygenAdded: "pressure",
+  heliumAdded: "pressure",
+  endPressure: "pressure",
+  gasTemperatureK: "temperature",
+  settledPressure: "pressure",
+  analysedMix: "mix",
+  analysedHelium: "helium",
+  analysedBy: "text",
+  modOnLabelM: "depth",
+  filledBy: "text",
+  receivedBy: "text",
+  certification: "text",
+  price: "price",
+  remarks: "remark",
+};
+
+export const CYLINDER_KINDS: Readonly<Record<CylinderField, Kind>> = {
+  serial: "serial",
+  shopNumber: "label",
+  owner: "text",
+  cylinderClass: "text",
+  material: "text",
+  alloy: "text",
+  made: "stamp",
+  size: "size",
+  servicePressure: "pressure",
+  hydro: "stamp",
+  visual: "stamp",
+  eddyCurrent: "stamp",
+  oxygenCleaned: "stamp",
+  oxygenService: "oxygen service",
+  status: "text",
+};
+
+export const KINDS: Readonly<Record<Field, Kind>> = { ...FILL_KINDS, ...CYLINDER_KINDS };
+export const FILL_FIELDS = Object.keys(FILL_KINDS) as FillField[];
+export const CYLINDER_FIELDS = Object.keys(CYLINDER_KINDS) as CylinderField[];
+export const TEST_FIELDS: readonly TestField[] = ["hydro", "visual", "eddyCurrent", "oxygenCleaned"];
+
+export function isField(text: string): text is Field {
+  return Object.hasOwn(KINDS, text);
+}
+
+/** Everything a column can say about how its cells are to be read. */
+export interface ColumnSettings {
+  readonly pressure: PressureColumn;
+  readonly date: DateColumn;
+  readonly stamp: StampColumn;
+  readonly oxygenService: OxygenServiceColumn;
+  readonly temperatureUnit: TemperatureUnit | undefined;
+  readonly depthUnit: DepthUnit | undefined;
+}
+
+/** A column about which nothing is known yet. */
+export const UNSETTLED: ColumnSettings = {
+  pressure: { unit: undefined, pairs: undefined },
+  date: { order: undefined, swapped: false, latestYear: 2099 },
+  stamp: {
+    means: "test",
+    stampOrder: undefined,
+    dateOrder: undefined,
+    holdsMonths: false,
+    latest: new Temporal.PlainYearMonth(2099, 12),
+  },
+  oxygenService: { asks: "grade" },
+  temperatureUnit: undefined,
+  depthUnit: undefined,
+};
+
+const READERS: Readonly<Record<Kind, (cell: Cell, column: ColumnSettings) => Reading<unknown>>> = {
+  label: readLabel,
+  text: readText,
+  remark: readRemark,
+  serial: readSerial,
+  date: (cell, column) => readDate(cell, column.date),
+  time: readTime,
+  stamp: (cell, column) => readStamp(cell, column.stamp),
+  pressure: (cell, column) => readPressure(cell, column.pressure),
+  mix: (cell, column) =>
+    readMixCell(cell, { dateOrder: column.date.order === "both" ? undefined : column.date.order }),
+  helium: readHelium,
+  temperature: (cell, column) => readTemperature(cell, column.temperatureUnit),
+  depth: (cell, column) => readDepth(cell, column.depthUnit),
+  method: readMethod,
+  "oxygen service": (cell, column) => readOxygenServiceCell(cell, column.oxygenService),
+  size: readSize,
+  price: readPrice,
+};
+
+/** Reads one cell as what its column holds. */
+export function readCell(cell: Cell, kind: Kind, column: ColumnSettings): Reading<unknown> {
+  return READERS[kind](cell, column);
+}
+
+function readSize(cell: Cell): Reading<CylinderSize> {
+  if (typeof cell.value !== "string" && typeof cell.value !== "number")
+    return ofNoUse(cell, "a size such as AL80 or 12 L");
+  try {
+    if (typeof cell.value === "number") return value(readCylinderSize(cell.value));
+    return sayingNothing(plain(cell.value)) ?? value(readCylinderSize(tidy(cell.value)));
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return unreadable(thrown.message);
+    throw thrown;
+  }
+}

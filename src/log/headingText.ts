@@ -1,0 +1,61 @@
+import { plain } from "./cells/cell";
+import { LONGEST_PHRASE, MEANINGS, type Concept } from "./headings";
+import type { LogColumn } from "./log";
+
+/** A heading, understood as far as its words go. */
+export interface HeadingMeaning {
+  /** As it stands, its rows joined. */
+  readonly heading: string;
+  readonly concepts: ReadonlySet<Concept>;
+  readonly unit: LogColumn["unit"];
+  /** Share of its words that mean something here. */
+  readonly understood: number;
+}
+
+const UNITS: readonly (readonly [unit: LogColumn["unit"], pattern: RegExp])[] = [
+  ["psi", /\bpsi[ga]?\b|\blbs\b/],
+  ["bar", /\bbar[ga]?\b/],
+  ["°F", /°\s*f\b|\bdeg\.? ?f\b|\(f\)|\bfahrenheit\b/],
+  ["°C", /°\s*c\b|\bdeg\.? ?c\b|\(c\)|\bcelsius\b/],
+  ["ft", /\bft\b|\bfeet\b|\bfsw\b/],
+  ["m", /\bmet(?:er|re)s?\b|\bmsw\b|\(m\)|\[m\]| m$|\bmetres\b|\bmetros\b/],
+];
+
+/** What the words of a heading mean together. */
+export function meaningOf(heading: string): HeadingMeaning {
+  const words = wordsOf(heading);
+  const concepts = new Set<Concept>();
+  let understood = 0;
+  for (let at = 0; at < words.length;) {
+    const length = longestPhraseAt(words, at, concepts);
+    understood += length;
+    at += Math.max(1, length);
+  }
+  return {
+    heading: heading.replace(/\s+/g, " ").trim(),
+    concepts,
+    unit: UNITS.find(([, pattern]) => pattern.test(plain(heading)))?.[0],
+    understood: words.length === 0 ? 0 : understood / words.length,
+  };
+}
+
+function longestPhraseAt(words: readonly string[], at: number, concepts: Set<Concept>): number {
+  for (let length = Math.min(LONGEST_PHRASE, words.length - at); length > 0; length--) {
+    const meaning = MEANINGS.get(words.slice(at, at + length).join(" "));
+    if (!meaning) continue;
+    for (const concept of meaning) concepts.add(concept);
+    return length;
+  }
+  return 0;
+}
+
+/** The words of a heading, in the form in which `headings.ts` writes them. */
+export function wordsOf(heading: string): readonly string[] {
+  return plain(heading.replace(/(?<=[a-z])(?=[A-Z][a-z])/g, " "))
+    .replace(/\b0(?=2\b)/g, "o")
+    .replace(/([%#$€£+])/g, " $1 ")
+    .replace(/[^a-z0-9%#$€£+]+/g, " ")
+    .trim()
+    .split(" ")
+    .filter((word) => word !== "");
+}

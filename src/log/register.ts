@@ -1,0 +1,179 @@
+import { canonicalSerial } from "./cells/serial";
+import type { Cylinder, CylinderFields, Fill, Log, TestField } from "./log";
+import type { Reading } from "./reading";
+
+/** Every cylinder record of a log, to be found by serial or by shop number. */
+export interface RegisterIndex {
+  readonly bySerial: ReadonlyMap<string, readonly Cylinder[]>;
+  readonly byShopNumber: ReadonlyMap<string, readonly Cylinder[]>;
+  /** Serials by the form in which characters that look alike are one. */
+  readonly lookalikes: ReadonlyMap<string, readonly string[]>;
+  /** Serials by what is left when one character is taken out, to find those one character off. */
+  readonly oneOff: () => ReadonlyMap<string, readonly string[]>;
+}
+
+/** How a fill's cylinder was found, or why not. */
+export type MatchedBy = "serial" | "shop number" | "own row" | "nothing";
+
+/** The records that apply to one cylinder of a fill. */
+export interface CylinderMatch {
+  /** As the fill gives it; empty where it gives none that can be read. */
+  readonly serial: string;
+  readonly by: MatchedBy;
+  /** The fill's own row first, then the register's records in their order. */
+  readonly records: readonly Cylinder[];
+  /** A serial of the register that the fill's may be a slip of. */
+  readonly suggestion?: string;
+  /** What a reader should know: matched by shop number only, number held by two cylinders. */
+  readonly note?: string;
+}
+
+/** Makes the register of a log findable. */
+export function joinRegister(log: Pick<Log, "cylinders">): RegisterIndex {
+  const bySerial = new Map<string, Cylinder[]>();
+  const byShopNumber = new Map<string, Cylinder[]>();
+  for (const cylinder of log.cylinders) {
+    for (const serial of valueOf(cylinder.fields.serial) ?? []) push(bySerial, serial, cylinder);
+    const number = valueOf(cylinder.fields.shopNumber);
+    if (number !== undefined) push(byShopNumber, shopNumberKey(number), cylinder);
+  }
+  const serials = [...bySerial.keys()];
+  let oneOff: Map<string, string[]> | undefined;
+  return {
+    bySerial,
+    byShopNumber,
+    lookalikes: grouped(serials, (serial) => [lookalike(serial)]),
+    oneOff: () => (oneOff ??= grouped(serials, withOneLess)),
+  };
+}
+
+/** The cylinders of a fill: one, or each of a twin set; one entry without serial where the fill names none. */
+export function cylindersOf(fill: Fill, index: RegisterIndex): readonly CylinderMatch[] {
+  const own = fill.cylinderInRow ? [fill.cylinderInRow] : [];
+  const serials = valueOf(fill.fields.serial) ?? [];
+  if (serials.length === 0) return [byShopNumber(fill, own, index)];
+  return serials.map((serial): CylinderMatch => {
+    const records = index.bySerial.get(serial) ?? index.bySerial.get(canonicalSerial(serial));
+    if (records) return { serial, by: "serial", records: [...own, ...records] };
+    const suggestion = likeliest(serial, index);
+    const hint = suggestion === undefined ? {} : { suggestion };
+    return { serial, by: own.length > 0 ? "own row" : "nothing", records: own, ...hint };
+  });
+}
+
+function byShopNumber(fill: Fill, own: readonly Cylinder[], index: RegisterIndex): CylinderMatch {
+  const unmatched: CylinderMatch = { serial: "", by: own.length > 0 ? "own row" : "nothing", records: own };
+  const number = valueOf(fill.fields.shopNumber);
+  if (number === undefined) return unmatched;
+  const held = index.byShopNumber.get(shopNumberKey(number));
+  if (held) {
+    const serials = new Set(held.flatMap((cylinder) => valueOf(cylinder.fields.serial) ?? [""]));
+    if (serials.size > 1)
+      return {
+        ...unmatched,
+        note: `Shop number ${number} is held by more than one cylinder. Write the serial.`,
+      };
+    return {
+      serial: [...serials][0] ?? "",
+      by: "shop number",
+      records: [...own, ...held],
+      note: `Found by shop number ${number} only. Write the serial beside it.`,
+    };
+  }
+  const serial = canonicalSerial(number);
+  const records = index.bySerial.get(serial);
+  return records
+    ? {
+        serial,
+        by: "serial",
+        records: [...own, ...records],
+        note: `Number ${number} is a serial of the register.`,
+      }
+    : unmatched;
+}
+
+/** A test reading and where it stands. */
+export interface RecordedTest {
+  readonly record: Cylinder;
+  readonly reading: CylinderFields[TestField];
+  /** The column, where it is not the field's own. */
+  readonly column?: number;
+}
+
+/** Every test of one kind in these records, blank ones left out. */
+export function testsOf(records: readonly Cylinder[], field: TestField): readonly RecordedTest[] {
+  return records.flatMap((record): RecordedTest[] => [
+    ...(record.fields[field].kind === "blank" ? [] : [{ record, reading: record.fields[field] }]),
+    ...(record.furtherTests ?? [])
+      .filter((test) => test.field === field)
+      .map(({ reading, column }) => ({ record, reading, column })),
+  ]);
+}
+
+/** O and 0, I, L and 1, S and 5, B and 8, Z and 2 are taken for each other; so is a zero in front for none. */
+function lookalike(serial: string): string {
+  return serial
+    .replace(/[OQ]/g, "0")
+    .replace(/[IL]/g, "1")
+    .replace(/S/g, "5")
+    .replace(/B/g, "8")
+    .replace(/Z/g, "2")
+    .replace(/^0+(?=.)/, "");
+}
+
+/** Shorter serials are too close to one another for one character to mean a slip. */
+const SHORTEST_TO_COMPARE = 5;
+
+function likeliest(serial: string, index: RegisterIndex): string | undefined {
+  const alike = index.lookalikes.get(lookalike(serial));
+  if (alike) return alike.length === 1 ? alike[0] : undefined;
+  if (serial.length < SHORTEST_TO_COMPARE) return undefined;
+  const near = new Set<string>();
+  for (const less of withOneLess(serial)) {
+    for (const known of index.oneOff().get(less) ?? []) if (isOneOff(serial, known)) near.add(known);
+  }
+  return near.size === 1 ? [...near][0] : undefined;
+}
+
+/** The serial itself, and the serial with each of its characters taken out. */
+function withOneLess(serial: string): readonly string[] {
+  if (serial.length < SHORTEST_TO_COMPARE - 1 || serial.length > 40) return [];
+  return [serial, ...Array.from(serial, (_, at) => serial.slice(0, at) + serial.slice(at + 1))];
+}
+
+/** One character more, less, other, or two neighbours swapped. */
+function isOneOff(one: string, other: string): boolean {
+  if (Math.abs(one.length - other.length) > 1) return false;
+  let start = 0;
+  while (start < one.length && one[start] === other[start]) start++;
+  let [end, otherEnd] = [one.length, other.length];
+  while (end > start && otherEnd > start && one[end - 1] === other[otherEnd - 1]) {
+    end--;
+    otherEnd--;
+  }
+  const [left, right] = [one.slice(start, end), other.slice(start, otherEnd)];
+  return (left.length <= 1 && right.length <= 1) || (left.length === 2 && left === right[1]! + right[0]!);
+}
+
+function shopNumberKey(number: string): string {
+  return number.toUpperCase().replace(/\s+/g, "");
+}
+
+function valueOf<T>(reading: Reading<T>): T | undefined {
+  return reading.kind === "value" ? reading.value : undefined;
+}
+
+function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
+  const values = map.get(key);
+  if (values) values.push(value);
+  else map.set(key, [value]);
+}
+
+function grouped(
+  serials: readonly string[],
+  keysOf: (serial: string) => readonly string[],
+): Map<string, string[]> {
+  const groups = new Map<string, string[]>();
+  for (const serial of serials) for (const key of keysOf(serial)) push(groups, key, serial);
+  return groups;
+}
