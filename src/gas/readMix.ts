@@ -5,24 +5,24 @@ import { refuse } from "./refusal";
 /** Below this much oxygen nothing is a nitrox, and a number is more likely a slip. */
 const LEAST_OXYGEN_PERCENT = 5;
 
-const PURE: Readonly<Record<string, Mixture>> = {
-  air: AIR,
-  o2: OXYGEN,
-  oxygen: OXYGEN,
-  he: HELIUM,
-  helium: HELIUM,
-};
+const PURE = new Map<string, Mixture>([
+  ["air", AIR],
+  ["o2", OXYGEN],
+  ["oxygen", OXYGEN],
+  ["he", HELIUM],
+  ["helium", HELIUM],
+]);
 
 type Family = "nitrox" | "trimix" | "heliox";
-const FAMILIES: Readonly<Record<string, Family>> = {
-  ean: "nitrox",
-  eanx: "nitrox",
-  nx: "nitrox",
-  nitrox: "nitrox",
-  tx: "trimix",
-  trimix: "trimix",
-  heliox: "heliox",
-};
+const FAMILIES = new Map<string, Family>([
+  ["ean", "nitrox"],
+  ["eanx", "nitrox"],
+  ["nx", "nitrox"],
+  ["nitrox", "nitrox"],
+  ["tx", "trimix"],
+  ["trimix", "trimix"],
+  ["heliox", "heliox"],
+]);
 
 const NUMBER = /^(?:\d+(?:[.,]\d*)?|[.,]\d+)$/;
 const WAYS_TO_WRITE = "write air, EAN32, TX 18/45, heliox 21, oxygen or helium";
@@ -66,13 +66,13 @@ function fromText(raw: string): Mixture {
     .toLowerCase();
   const shown = raw.trim();
   if (text === "") refuse("The mix is blank: say which gas it is, such as air or EAN32.");
-  const pure = PURE[text.replace(/[\s-]/g, "")];
+  const pure = PURE.get(text.replace(/[\s-]/g, ""));
   if (pure) return pure;
 
   const joined = text.replace(/([a-z])[\s-]+(?=[a-z])/g, "$1");
   const [, word = "", rest = ""] = /^([a-z]*)(.*)$/s.exec(joined) ?? [];
   if (word === "") return fromNumbers(shown, rest.trim());
-  const family = FAMILIES[word] ?? refuse(notAMix(shown, word));
+  const family = FAMILIES.get(word) ?? refuse(notAMix(shown, word));
   return READERS[family](shown, rest.replace(/^[\s-]+/, ""));
 }
 

@@ -25,14 +25,14 @@ export const DEFAULT_TEMPERATURE_K: Readonly<Record<Units, number>> = {
   metric: kelvin(20, "metric"),
 };
 
-const UNITS_BY_WORD: Readonly<Record<string, Units>> = {
-  psi: "us",
-  ft: "us",
-  us: "us",
-  bar: "metric",
-  m: "metric",
-  metric: "metric",
-};
+const UNITS_BY_WORD = new Map<string, Units>([
+  ["psi", "us"],
+  ["ft", "us"],
+  ["us", "us"],
+  ["bar", "metric"],
+  ["m", "metric"],
+  ["metric", "metric"],
+]);
 
 /**
  * Reads "psi", "ft" or "us", "bar", "m" or "metric", in any case.
@@ -40,7 +40,7 @@ const UNITS_BY_WORD: Readonly<Record<string, Units>> = {
  */
 export function readUnits(text: string): Units {
   return (
-    UNITS_BY_WORD[text.trim().toLowerCase()] ??
+    UNITS_BY_WORD.get(text.trim().toLowerCase()) ??
     refuse(
       text.trim() === ""
         ? 'Units are missing: write "psi", "ft" or "us", or "bar", "m" or "metric".'
