@@ -1,5 +1,6 @@
-import { makeStyles, Tab, TabList, tokens } from "@fluentui/react-components";
+import { makeStyles } from "@fluentui/react-components";
 import { useId, useState } from "react";
+import { AreaTabs } from "./AreaTabs";
 import { CheckArea } from "./check/CheckArea";
 import { useCheck } from "./check/useCheck";
 import type { PaneProps } from "./Pane";
@@ -10,15 +11,9 @@ interface AreasProps extends Omit<PaneProps, "appearance"> {
   readonly shop: Shop;
 }
 
-type Area = "check" | "shop";
+const AREAS = { check: "Check the log", shop: "Rules & shop" } as const;
 
 const useStyles = makeStyles({
-  tabs: {
-    flexShrink: 0,
-    borderBottom: `1px solid ${tokens.colorNeutralStroke2}`,
-    paddingLeft: "2px",
-    "& [role=tab]": { paddingLeft: "10px", paddingRight: "10px" },
-  },
   area: { flexGrow: 1, display: "flex", flexDirection: "column" },
 });
 
@@ -26,26 +21,11 @@ const useStyles = makeStyles({
 export function Areas({ workbook, shop, onOpenSample, watchChanges }: AreasProps) {
   const styles = useStyles();
   const id = useId();
-  const [area, setArea] = useState<Area>("check");
+  const [area, setArea] = useState<keyof typeof AREAS>("check");
   const check = useCheck(workbook, shop, watchChanges);
   return (
     <>
-      <TabList
-        size="small"
-        className={styles.tabs}
-        selectedValue={area}
-        onTabSelect={(_, { value }) => {
-          setArea(value as Area);
-        }}
-        aria-label="Areas"
-      >
-        <Tab value="check" id={`${id}-check`} aria-controls={`${id}-panel`}>
-          Check the log
-        </Tab>
-        <Tab value="shop" id={`${id}-shop`} aria-controls={`${id}-panel`}>
-          Rules &amp; shop
-        </Tab>
-      </TabList>
+      <AreaTabs areas={AREAS} area={area} onArea={setArea} id={id} />
       <div role="tabpanel" id={`${id}-panel`} aria-labelledby={`${id}-${area}`} className={styles.area}>
         {area === "check" && <CheckArea check={check} workbook={workbook} onOpenSample={onOpenSample} />}
         {area === "shop" && <ShopArea shop={shop} />}

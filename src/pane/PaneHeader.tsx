@@ -9,7 +9,13 @@ const useStyles = makeStyles({
     // Excel lays its own menu over the top right corner.
     padding: "10px 44px 6px 12px",
   },
-  mark: { width: "24px", height: "24px", color: tokens.colorBrandForeground1, flexShrink: 0 },
+  mark: {
+    width: "24px",
+    height: "24px",
+    flexShrink: 0,
+    color: tokens.colorBrandForeground1,
+    "@media (forced-colors: active)": { color: "CanvasText" },
+  },
   title: {
     margin: 0,
     fontSize: tokens.fontSizeBase400,

@@ -87,7 +87,13 @@ export const SEVERITY_COLOURS = {
 } as const;
 
 export const THEMES: Readonly<Record<Appearance, PaneTheme>> = {
-  light: { ...createLightTheme(PETROL), ...SAND_LIGHT, ...SEVERITIES_LIGHT },
+  light: {
+    ...createLightTheme(PETROL),
+    ...SAND_LIGHT,
+    ...SEVERITIES_LIGHT,
+    colorBrandForeground1: PETROL[70],
+    colorBrandForegroundLink: PETROL[60],
+  },
   dark: {
     ...SEVERITIES_DARK,
     ...createDarkTheme(PETROL),

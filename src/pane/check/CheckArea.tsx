@@ -1,5 +1,5 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
-import { useCallback, useEffect, useRef } from "react";
+import { useCallback, useEffect, useRef, type RefObject } from "react";
 import type { Workbook } from "../../workbook/workbook";
 import { useAnnounce } from "../kit/announce";
 import { Notice, ProblemNote } from "../kit/ProblemNote";
@@ -21,7 +21,12 @@ interface CheckAreaProps {
 const useStyles = makeStyles({
   area: { padding: "12px", display: "flex", flexDirection: "column", gap: "12px", flexGrow: 1 },
   button: { width: "100%" },
-  caution: { margin: 0, fontSize: tokens.fontSizeBase200, color: tokens.colorNeutralForeground3 },
+  caution: {
+    margin: 0,
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+    color: tokens.colorNeutralForeground3,
+  },
 });
 
 /** Check the log: which sheets, how they were understood, what was found, what could not be checked. */
@@ -31,7 +36,10 @@ export function CheckArea({ check, workbook, onOpenSample }: CheckAreaProps) {
   const { reading, report, busy, problem } = check;
   const checkButton = useRef<HTMLButtonElement>(null);
   const focusCheckButton = useCallback(() => checkButton.current?.focus(), []);
+  const cancelButton = useRef<HTMLButtonElement>(null);
+  const resultsTitle = useRef<HTMLHeadingElement>(null);
   useSpokenState(check);
+  useKeptFocus(check, cancelButton, checkButton, resultsTitle);
 
   if (!reading) {
     return (
@@ -71,7 +79,7 @@ export function CheckArea({ check, workbook, onOpenSample }: CheckAreaProps) {
           </Notice>
         )}
         {busy && busy.with !== "reading" ? (
-          <WorkUnderWay busy={busy} onCancel={check.cancel} />
+          <WorkUnderWay busy={busy} onCancel={check.cancel} cancelRef={cancelButton} />
         ) : (
           <Button
             ref={checkButton}
@@ -85,10 +93,10 @@ export function CheckArea({ check, workbook, onOpenSample }: CheckAreaProps) {
         )}
         {fills === 0 && <p className={styles.caution}>Tick a sheet that holds fills to check it.</p>}
         <p className={styles.caution}>
-          A check of what was written, not of the gas: analyse every cylinder. The cylinder&apos;s own
-          markings and your local rules come first. Nothing is written into your log.
+          This checks what was written, not the gas: analyse every cylinder. Its markings and your local rules
+          come first.
         </p>
-        {report && <Results report={report} jump={jump} />}
+        {report && <Results report={report} jump={jump} titleRef={resultsTitle} />}
       </div>
       <StatusBar reading={chosen} report={report} jump={jump} />
     </>
@@ -112,4 +120,30 @@ function useSpokenState({ busy, report, reading }: Check): void {
     else if (reading && !told.current.reading) announce("The workbook was looked through.");
     told.current = { report, reading };
   }, [report, reading, announce]);
+}
+
+/**
+ * The button that starts a check gives way to Cancel, and Cancel to the results: the focus goes along, so that
+ * nobody at the keyboard is thrown back to the top. Whoever went elsewhere meanwhile is left there.
+ */
+function useKeptFocus(
+  { busy, report }: Check,
+  cancel: RefObject<HTMLElement>,
+  check: RefObject<HTMLElement>,
+  results: RefObject<HTMLElement>,
+): void {
+  const checking = busy?.with === "checking";
+  const before = useRef({ checking, report });
+  useEffect(() => {
+    const { checking: wasChecking, report: oldReport } = before.current;
+    before.current = { checking, report };
+    if (checking === wasChecking || document.activeElement !== document.body) return;
+    if (checking) cancel.current?.focus();
+    else if (report === oldReport) check.current?.focus();
+    else {
+      // jsdom and old Excel windows have no smooth start to scroll to; focus alone would show only its last line.
+      results.current?.scrollIntoView({ block: "start" });
+      results.current?.focus({ preventScroll: true });
+    }
+  }, [checking, report, cancel, check, results]);
 }

@@ -1,6 +1,7 @@
-import { Link, makeStyles, tokens } from "@fluentui/react-components";
+import { makeStyles, tokens } from "@fluentui/react-components";
 import { useId, useState } from "react";
 import { SeverityMark } from "../kit/SeverityMark";
+import { TextButton } from "../kit/TextButton";
 import { count, counted, countRows, reconciliation, type CheckReport, type LogReading } from "./report";
 import { UnreadableRows } from "./UnreadableRows";
 import type { Jump } from "./useJump";
@@ -17,7 +18,7 @@ const useStyles = makeStyles({
     bottom: 0,
     zIndex: 1,
     flexShrink: 0,
-    padding: "6px 12px",
+    padding: "5px 12px",
     borderTop: `1px solid ${tokens.colorNeutralStroke1}`,
     backgroundColor: tokens.colorNeutralBackground2,
     fontSize: tokens.fontSizeBase200,
@@ -38,29 +39,34 @@ export function StatusBar({ reading, report, jump }: StatusBarProps) {
   const hidden = reading.sheets.reduce((sum, { hiddenRows }) => sum + hiddenRows, 0);
   const notChecked = report?.notChecked.reduce((sum, { count: fills }) => sum + fills, 0);
   return (
-    <section className={styles.bar} aria-label="Rows and what was not checked">
-      <p className={styles.line}>{reconciliation(rows)}</p>
-      <div className={styles.state}>
-        {notChecked !== undefined && (
-          <span className={styles.notChecked}>
-            <SeverityMark mark="not checked" />
-            Not checked: {count(notChecked)}
-          </span>
-        )}
-        {hidden > 0 && <span>{counted(hidden, "hidden row")} read as well</span>}
-        {reading.unreadable.length > 0 && (
-          <Link
-            as="button"
+    <section className={styles.bar} aria-label="Rows, and what was not checked">
+      <p className={styles.line}>
+        {counted(rows.total, "row")} = {reconciliation(rows).map((part) => `${part} + `)}
+        {rows.unreadable === 0 ? (
+          "0 unreadable"
+        ) : (
+          <TextButton
             aria-expanded={open}
             aria-controls={open ? id : undefined}
             onClick={() => {
               setOpen(!open);
             }}
           >
-            {open ? "Hide unreadable rows" : "Show unreadable rows"}
-          </Link>
+            {count(rows.unreadable)} unreadable
+          </TextButton>
         )}
-      </div>
+      </p>
+      {(notChecked !== undefined || hidden > 0) && (
+        <div className={styles.state}>
+          {notChecked !== undefined && (
+            <span className={styles.notChecked}>
+              <SeverityMark mark="not checked" />
+              Not checked: {count(notChecked)}
+            </span>
+          )}
+          {hidden > 0 && <span>{counted(hidden, "hidden row")} read as well</span>}
+        </div>
+      )}
       {open && (
         <div id={id} className={styles.rows}>
           <UnreadableRows rows={reading.unreadable} jump={jump} />

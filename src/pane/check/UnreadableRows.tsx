@@ -1,4 +1,5 @@
-import { Link, makeStyles, tokens } from "@fluentui/react-components";
+import { makeStyles, tokens } from "@fluentui/react-components";
+import { TextButton } from "../kit/TextButton";
 import type { UnreadableRow } from "../../log/log";
 import { count } from "./report";
 import { placeName, type Jump } from "./useJump";
@@ -23,14 +24,13 @@ export function UnreadableRows({ rows, jump }: { rows: readonly UnreadableRow[];
           const from = `unreadable ${place}`;
           return (
             <li key={place} className={styles.row}>
-              <Link
-                as="button"
+              <TextButton
                 onClick={() => {
                   jump.to(row, from);
                 }}
               >
                 {place}
-              </Link>{" "}
+              </TextButton>{" "}
               {row.why}
               {jump.note?.from === from && <div className={styles.note}>{jump.note.sentence}</div>}
             </li>

@@ -1,10 +1,11 @@
 import { Button, makeStyles, ProgressBar, tokens } from "@fluentui/react-components";
-import { useId } from "react";
+import { useId, type RefObject } from "react";
 import type { Busy } from "./checkState";
 
 interface WorkUnderWayProps {
   readonly busy: Busy;
   readonly onCancel: () => void;
+  readonly cancelRef?: RefObject<HTMLButtonElement>;
 }
 
 const useStyles = makeStyles({
@@ -15,7 +16,7 @@ const useStyles = makeStyles({
 });
 
 /** How far the work is, and the way to call it off. */
-export function WorkUnderWay({ busy, onCancel }: WorkUnderWayProps) {
+export function WorkUnderWay({ busy, onCancel, cancelRef }: WorkUnderWayProps) {
   const styles = useStyles();
   const id = useId();
   return (
@@ -24,7 +25,7 @@ export function WorkUnderWay({ busy, onCancel }: WorkUnderWayProps) {
         {busy.doing}
       </span>
       <ProgressBar className={styles.bar} value={busy.share} aria-labelledby={id} />
-      <Button className={styles.cancel} size="small" onClick={onCancel}>
+      <Button ref={cancelRef} className={styles.cancel} size="small" onClick={onCancel}>
         Cancel
       </Button>
     </div>

@@ -31,11 +31,17 @@ export function* checkSteps(
 ): Generator<CheckStep, CheckReport, undefined> {
   const asOf = Temporal.PlainDate.from(order.today);
   yield { doing: "Reading the rows", share: 0 };
-  const log = readLog(sheets, { units: order.units, choices: order.choices, asOf });
+  const rules = countryRules(order.country);
+  const log = readLog(sheets, {
+    units: order.units,
+    choices: order.choices,
+    stampOrder: rules.stampOrder,
+    asOf,
+  });
   const reading = { sheets: log.sheets.map(sheetReading), unreadable: log.unreadable };
   if (!order.judge) return { ...reading, findings: [], notChecked: [], fullyJudged: false, held: [] };
   yield { doing: "Judging the fills", share: 0.5 };
-  const result = audit(log, countryRules(order.country), { asOf });
+  const result = audit(log, rules);
   return { ...reading, ...result, held: result.findings.map(({ cell }) => holds(sheets, cell)) };
 }
 

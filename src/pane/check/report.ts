@@ -51,17 +51,27 @@ export function counted(n: number, one: string, several = `${one}s`): string {
   return `${count(n)} ${n === 1 ? one : several}`;
 }
 
-const PARTS: readonly { of: Exclude<keyof RowCounts, "total">; one: string; several: string }[] = [
+const PARTS: readonly {
+  of: Exclude<keyof RowCounts, "total" | "unreadable">;
+  one: string;
+  several: string;
+}[] = [
   { of: "fills", one: "fill", several: "fills" },
   { of: "cylinders", one: "cylinder", several: "cylinders" },
   { of: "headings", one: "heading", several: "headings" },
-  { of: "totals", one: "total", several: "totals" },
+  { of: "totals", one: "totals row", several: "totals rows" },
   { of: "blank", one: "blank", several: "blank" },
-  { of: "unreadable", one: "unreadable", several: "unreadable" },
 ];
 
-/** `612 rows = 598 fills + 4 headings + 10 blank`; kinds that do not occur are left out, unreadable never. */
-export function reconciliation(rows: RowCounts): string {
-  const parts = PARTS.filter(({ of }) => rows[of] > 0 || of === "unreadable");
-  return `${counted(rows.total, "row")} = ${parts.map(({ of, one, several }) => counted(rows[of], one, several)).join(" + ")}`;
+/** What the readable rows are, in words: `598 fills`, `4 headings`. Kinds that do not occur are left out. */
+export function reconciliation(rows: RowCounts): readonly string[] {
+  return PARTS.filter(({ of }) => rows[of] > 0).map(({ of, one, several }) =>
+    counted(rows[of], one, several),
+  );
+}
+
+/** The whole sum: `612 rows = 598 fills + 4 headings + 10 blank + 0 unreadable`. */
+export function reconciliationLine(rows: RowCounts): string {
+  const parts = [...reconciliation(rows), `${count(rows.unreadable)} unreadable`];
+  return `${counted(rows.total, "row")} = ${parts.join(" + ")}`;
 }

@@ -126,8 +126,10 @@ export function useCheck(workbook: Workbook, shop: Shop, watchChanges: PaneProps
 
 /** The order of a run under these settings; the shop has answered by now. */
 function orderFor(settings: ShopSettings, judge: boolean): CheckOrder {
-  const { country, units, sheets: choices } = settings;
+  const { country, units } = settings;
   if (country === undefined || units === undefined) throw new Error("A check before the shop has answered.");
+  // Which sheets are read is decided here; a sheet that is not ticked is still shown for what it is.
+  const choices = settings.sheets.map(({ sheet, columns }) => ({ sheet, columns }));
   return { country, units, choices, today: Temporal.Now.plainDateISO().toString(), judge };
 }
 

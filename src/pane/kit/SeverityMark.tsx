@@ -1,5 +1,5 @@
 import { makeStyles } from "@fluentui/react-components";
-import type { ReactElement } from "react";
+import type { CSSProperties, ReactElement } from "react";
 import type { Severity } from "../../audit/finding";
 import { SEVERITY_COLOURS } from "../theme";
 
@@ -35,13 +35,22 @@ const SHAPES: Readonly<Record<Mark, ReactElement>> = {
   ),
 };
 
-const useStyles = makeStyles({ mark: { width: "14px", height: "14px", flexShrink: 0, display: "block" } });
+const useStyles = makeStyles({
+  mark: {
+    width: "14px",
+    height: "14px",
+    flexShrink: 0,
+    display: "block",
+    color: "var(--mark)",
+    "@media (forced-colors: active)": { color: "CanvasText" },
+  },
+});
 
 /** The shape of a severity; the word stands beside it, or is given to the screen reader by whoever shows it. */
 export function SeverityMark({ mark }: { mark: Mark }) {
-  const colour = SEVERITY_COLOURS[mark];
+  const style = { "--mark": SEVERITY_COLOURS[mark] } as CSSProperties;
   return (
-    <svg viewBox="0 0 16 16" className={useStyles().mark} style={{ color: colour }} aria-hidden="true">
+    <svg viewBox="0 0 16 16" className={useStyles().mark} style={style} aria-hidden="true">
       {SHAPES[mark]}
     </svg>
   );

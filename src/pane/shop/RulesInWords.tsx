@@ -5,13 +5,14 @@ import { Disclosure } from "../kit/Disclosure";
 
 const useStyles = makeStyles({
   title: { margin: 0, fontSize: tokens.fontSizeBase400, fontWeight: tokens.fontWeightSemibold },
-  text: { margin: "4px 0", fontSize: tokens.fontSizeBase200 },
+  text: { margin: "4px 0", fontSize: tokens.fontSizeBase200, lineHeight: tokens.lineHeightBase200 },
   facts: {
     display: "grid",
     gridTemplateColumns: "auto 1fr",
     gap: "4px 10px",
     margin: "0 0 6px 22px",
     fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
     "& dd": { margin: 0 },
     "& dt": { color: tokens.colorNeutralForeground3 },
   },
@@ -48,7 +49,7 @@ export function RulesInWords({ country }: { country: string }) {
             {limits(cylinder).map(([what, limit]) => (
               <FactPair key={what} what={what} limit={limit} />
             ))}
-            <dt>Sources</dt>
+            <dt>Sourced</dt>
             <dd>{CONFIDENCE_WORDS[cylinder.confidence]}</dd>
           </dl>
           {cylinder.note !== undefined && <p className={styles.text}>{cylinder.note}</p>}
@@ -89,10 +90,10 @@ function FactPair({ what, limit }: { what: string; limit: string }) {
 }
 
 const CONFIDENCE_WORDS: Readonly<Record<CylinderRules["confidence"], string>> = {
-  high: "good",
-  "medium-high": "fairly good",
-  medium: "fair: check",
-  low: "weak: check",
+  high: "well",
+  "medium-high": "fairly well",
+  medium: "in part: check",
+  low: "weakly: check",
 };
 
 function limits(cylinder: CylinderRules): readonly (readonly [string, string])[] {

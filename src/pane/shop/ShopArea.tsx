@@ -6,7 +6,12 @@ import type { Shop } from "./useShop";
 
 const useStyles = makeStyles({
   area: { padding: "12px", display: "flex", flexDirection: "column", gap: "14px" },
-  small: { margin: 0, fontSize: tokens.fontSizeBase200, color: tokens.colorNeutralForeground3 },
+  small: {
+    margin: 0,
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+    color: tokens.colorNeutralForeground3,
+  },
 });
 
 /** Rules & shop: whose rules, which units, and what those rules say. */

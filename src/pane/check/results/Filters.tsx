@@ -2,6 +2,7 @@ import { Button, Input, makeStyles, Select } from "@fluentui/react-components";
 import { useEffect, useRef } from "react";
 import { useAnnounce } from "../../kit/announce";
 import { counted } from "../report";
+import { ruleInWords } from "../ruleWords";
 import type { Findings } from "./useFindings";
 
 const useStyles = makeStyles({
@@ -46,7 +47,7 @@ export function Filters({ findings }: { findings: Findings }) {
         <option value="">All rules</option>
         {rules.map(({ rule, count }) => (
           <option key={rule} value={rule}>
-            {rule} ({count})
+            {ruleInWords(rule)} ({count})
           </option>
         ))}
       </Select>

@@ -1,5 +1,6 @@
 import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import { memo, useId, useState } from "react";
+import { ruleInWords } from "../ruleWords";
 import { BASIS_WORDS } from "../../kit/basisWords";
 import { SEVERITY_WORDS } from "../../kit/SeverityMark";
 import { useVisuallyHidden } from "../../kit/visuallyHidden";
@@ -54,7 +55,8 @@ const useStyles = makeStyles({
   foot: { position: "absolute", right: "6px", bottom: "6px" },
   footOpen: { position: "static", padding: "0 8px 8px" },
   why: {
-    padding: "1px 6px",
+    minHeight: "24px",
+    padding: "0 8px",
     font: "inherit",
     fontSize: tokens.fontSizeBase200,
     lineHeight: tokens.lineHeightBase200,
@@ -130,7 +132,7 @@ export const FindingEntry = memo(function FindingEntry(props: FindingEntryProps)
         {open && (
           <dl id={id} className={styles.reasons}>
             <dt>Rule</dt>
-            <dd>{finding.rule}</dd>
+            <dd>{ruleInWords(finding.rule)}</dd>
             <dt>Basis</dt>
             <dd>{BASIS_WORDS[finding.basis]}</dd>
             <dt>Source</dt>

@@ -1,8 +1,10 @@
-import { Link, makeStyles, tokens } from "@fluentui/react-components";
+import { makeStyles, tokens } from "@fluentui/react-components";
+import { TextButton } from "../../kit/TextButton";
 import type { NotChecked } from "../../../audit/finding";
 import { Disclosure } from "../../kit/Disclosure";
 import { SeverityMark } from "../../kit/SeverityMark";
 import { count } from "../report";
+import { ruleInWords } from "../ruleWords";
 import { placeName, type Jump } from "../useJump";
 
 interface NotCheckedListProps {
@@ -53,18 +55,17 @@ export function NotCheckedList({ notChecked, jump }: NotCheckedListProps) {
             <li key={`${rule} ${why}`} className={styles.item}>
               <span className={styles.count}>{count(fills)}</span>
               <div>
-                {why} <span className={styles.rule}>{rule}</span>
+                {why} <span className={styles.rule}>{ruleInWords(rule)}</span>
                 <div className={styles.cells}>
                   {cells.map((cell) => (
-                    <Link
-                      as="button"
+                    <TextButton
                       key={placeName(cell)}
                       onClick={() => {
                         jump.to(cell, `not checked ${at}`);
                       }}
                     >
                       {placeName(cell)}
-                    </Link>
+                    </TextButton>
                   ))}
                   {fills > cells.length && cells.length > 0 && (
                     <span className={styles.rule}>and {count(fills - cells.length)} more</span>

@@ -1,5 +1,5 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
-import { useId } from "react";
+import { useId, type RefObject } from "react";
 import { CopyButton } from "../../kit/CopyButton";
 import { counted, type CheckReport } from "../report";
 import type { Jump } from "../useJump";
@@ -14,6 +14,7 @@ import { useFindings } from "./useFindings";
 interface ResultsProps {
   readonly report: CheckReport;
   readonly jump: Jump;
+  readonly titleRef: RefObject<HTMLHeadingElement>;
 }
 
 const useStyles = makeStyles({
@@ -23,20 +24,22 @@ const useStyles = makeStyles({
     fontSize: tokens.fontSizeBase400,
     lineHeight: tokens.lineHeightBase400,
     fontWeight: tokens.fontWeightSemibold,
+    outline: "none",
+    scrollMarginTop: "8px",
   },
   foot: { display: "flex", flexWrap: "wrap", gap: "8px", alignItems: "center" },
   none: { margin: 0 },
 });
 
 /** What the check found: the sum first, then what was not checked, then every finding by harm. */
-export function Results({ report, jump }: ResultsProps) {
+export function Results({ report, jump, titleRef }: ResultsProps) {
   const styles = useStyles();
   const id = useId();
   const findings = useFindings(report);
   const { matching, page, pages, setPage } = findings;
   return (
     <section className={styles.results} aria-labelledby={id}>
-      <h2 className={styles.title} id={id}>
+      <h2 className={styles.title} id={id} ref={titleRef} tabIndex={-1}>
         {report.findings.length === 0 ? nothingFound(report) : counted(report.findings.length, "finding")}
       </h2>
       <Summary findings={findings} />

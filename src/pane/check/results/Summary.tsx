@@ -52,7 +52,6 @@ export function Summary({ findings }: { findings: Findings }) {
           type="button"
           className={mergeClasses(styles.tile, severities.includes(severity) && styles.pressed)}
           aria-pressed={severities.includes(severity)}
-          aria-label={`${SEVERITY_WORDS[severity]}: ${findings.counts[severity]}`}
           onClick={() => {
             toggle(severity);
           }}

@@ -1,6 +1,7 @@
 import { SEVERITIES } from "../../../audit/finding";
 import { SEVERITY_WORDS } from "../../kit/SeverityMark";
-import { countRows, reconciliation, type CheckReport } from "../report";
+import { countRows, reconciliationLine, type CheckReport } from "../report";
+import { ruleInWords } from "../ruleWords";
 import { placeName } from "../useJump";
 import type { ShownFinding } from "./useFindings";
 
@@ -8,14 +9,16 @@ import type { ShownFinding } from "./useFindings";
 export function findingsText(report: CheckReport, findings: readonly ShownFinding[]): string {
   const lines = [
     "Brimbook: check of the fill log",
-    reconciliation(countRows(report.sheets)),
+    reconciliationLine(countRows(report.sheets)),
     SEVERITIES.map(
       (severity) =>
         `${SEVERITY_WORDS[severity]} ${report.findings.filter((finding) => finding.severity === severity).length}`,
     ).join(", "),
     "A check of what was written, not of the gas: analyse every cylinder.",
     "",
-    ...report.notChecked.map(({ rule, count, why }) => `Not checked (${rule}): ${count}. ${why}`),
+    ...report.notChecked.map(
+      ({ rule, count, why }) => `Not checked: ${count} (${ruleInWords(rule)}), ${why}`,
+    ),
     ...(findings.length < report.findings.length
       ? [`Showing ${findings.length} of ${report.findings.length} findings.`]
       : []),

@@ -1,4 +1,5 @@
-import { Link, makeStyles, Select, tokens } from "@fluentui/react-components";
+import { makeStyles, Select, tokens } from "@fluentui/react-components";
+import { TextButton } from "../../kit/TextButton";
 import type { Field, LogColumn } from "../../../log/log";
 import { columnLetters } from "../../../sheet/sheet";
 import type { Shop } from "../../shop/useShop";
@@ -88,8 +89,7 @@ export function ColumnEntry({ sheet, column, shop }: ColumnEntryProps) {
       {said && (
         <div className={styles.examples}>
           {Object.entries(said.answers).map(([about, answer]) => `You said: ${about} ${answer}. `)}
-          <Link
-            as="button"
+          <TextButton
             onClick={() => {
               say({
                 field: undefined,
@@ -98,7 +98,7 @@ export function ColumnEntry({ sheet, column, shop }: ColumnEntryProps) {
             }}
           >
             Take back what I set for {name}
-          </Link>
+          </TextButton>
         </div>
       )}
     </li>

@@ -2,7 +2,7 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import { useState } from "react";
 import { Disclosure } from "../../kit/Disclosure";
 import { isChosen } from "../checkState";
-import { counted, type LogReading } from "../report";
+import { counted, type LogReading, type SheetReading } from "../report";
 import type { Check } from "../useCheck";
 import { OpenQuestions } from "./OpenQuestions";
 import { SheetEntry } from "./SheetEntry";
@@ -47,7 +47,7 @@ export function Setup({ check, reading, onAllAnswered }: SetupProps) {
       <Disclosure
         title="Sheets and columns"
         heading="h2"
-        hint={chosen.length > 0 ? chosen.map(({ name }) => name).join(", ") : "No sheet is ticked"}
+        hint={inWords(chosen)}
         open={toggled ?? check.report === undefined}
         onToggle={setToggled}
       >
@@ -68,4 +68,15 @@ export function Setup({ check, reading, onAllAnswered }: SetupProps) {
       <OpenQuestions sheets={chosen} shop={check.shop} onAllAnswered={onAllAnswered} />
     </section>
   );
+}
+
+const NAMED = 3;
+
+function inWords(sheets: readonly SheetReading[]): string {
+  if (sheets.length === 0) return "No sheet is ticked";
+  const names = sheets
+    .slice(0, NAMED)
+    .map(({ name }) => name)
+    .join(", ");
+  return sheets.length > NAMED ? `${names} and ${sheets.length - NAMED} more` : names;
 }

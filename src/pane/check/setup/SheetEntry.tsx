@@ -18,7 +18,12 @@ const useStyles = makeStyles({
     padding: "4px 8px 6px 4px",
     ":not(:last-child)": { borderBottom: `1px solid ${tokens.colorNeutralStroke2}` },
   },
-  under: { paddingLeft: "36px", fontSize: tokens.fontSizeBase200 },
+  under: {
+    paddingLeft: "36px",
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+    marginTop: "-4px",
+  },
   why: { margin: 0, color: tokens.colorNeutralForeground3 },
   columns: { listStyleType: "none", margin: "0 0 0 -28px", padding: 0 },
   gone: { margin: "4px 0" },
