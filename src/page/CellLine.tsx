@@ -1,0 +1,59 @@
+import { makeStyles, tokens } from "@fluentui/react-components";
+import { cellName, type CellValue } from "../sheet/sheet";
+import type { SelectedCell } from "./desk";
+
+const useStyles = makeStyles({
+  line: {
+    display: "grid",
+    gridTemplateColumns: "auto 1fr",
+    gap: "2px 10px",
+    alignContent: "start",
+    flexShrink: 0,
+    boxSizing: "border-box",
+    height: "64px",
+    overflowY: "auto",
+    padding: "6px 12px",
+    borderTop: `1px solid ${tokens.colorNeutralStroke2}`,
+    backgroundColor: tokens.colorNeutralBackground2,
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+    fontVariantNumeric: "tabular-nums",
+    overflowWrap: "anywhere",
+  },
+  cell: { minWidth: "3em", fontWeight: tokens.fontWeightSemibold },
+  formula: { fontFamily: tokens.fontFamilyMonospace },
+  value: { color: tokens.colorNeutralForeground2 },
+  sentence: { gridColumn: "2", margin: 0 },
+  error: { fontWeight: tokens.fontWeightSemibold, color: tokens.colorStatusDangerForeground1 },
+});
+
+/** The selected cell in words: its formula or value, and the sentence behind the answer or the error. */
+export function CellLine({ selected }: { selected: SelectedCell | undefined }) {
+  const styles = useStyles();
+  return (
+    <div className={styles.line} role="status" aria-label="Selected cell" tabIndex={0}>
+      {selected && (
+        <>
+          <span className={styles.cell}>{cellName(selected.address)}</span>
+          {selected.formula === undefined ? (
+            <span className={styles.value}>{inWords(selected.value)}</span>
+          ) : (
+            <span className={styles.formula}>={selected.formula}</span>
+          )}
+          {selected.sentence !== undefined && (
+            <p className={styles.sentence}>
+              {selected.error && <span className={styles.error}>{inWords(selected.value)} </span>}
+              {selected.sentence}
+            </p>
+          )}
+        </>
+      )}
+    </div>
+  );
+}
+
+function inWords(value: CellValue): string {
+  if (value === null) return "blank";
+  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
+  return typeof value === "object" ? value.error : String(value);
+}

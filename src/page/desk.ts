@@ -1,0 +1,52 @@
+import type { CellAddress } from "../sheet/sheet";
+import type { WorkbookContent } from "../workbook/file/content";
+import { startEngine, type Engine } from "../workbook/grid/engine";
+import { GridWorkbook, type GridWorkbookListener } from "../workbook/grid/gridWorkbook";
+import { selectedCell, watchGrid, type GridListener } from "../workbook/grid/watch";
+import { cellNote, type CellNote } from "./functions/cellNote";
+import { gridFunctions } from "./functions/gridFunctions";
+import { Sentences } from "./functions/sentences";
+
+/** What the selected cell is, and what there is to say of it. */
+export interface SelectedCell extends CellNote {
+  readonly address: CellAddress;
+}
+
+/** The grid, with the worksheet functions, and the workbook that lies in it. The heavy part: it is loaded on its own. */
+export class Desk {
+  private readonly sentences = new Sentences();
+  private readonly engine: Engine;
+  private workbook: GridWorkbook | undefined;
+
+  constructor(
+    container: HTMLElement,
+    private readonly listener: GridListener,
+  ) {
+    this.engine = startEngine(container, gridFunctions(this.sentences));
+  }
+
+  /** Shows a workbook in place of the present one. */
+  open(content: WorkbookContent, listener: GridWorkbookListener): GridWorkbook {
+    const first = this.workbook === undefined;
+    this.sentences.clear();
+    this.workbook = GridWorkbook.open(this.engine, content, listener);
+    /* The engine has its events only from the first workbook on. */
+    if (first) watchGrid(this.engine, this.listener);
+    return this.workbook;
+  }
+
+  /** Takes over what is still being typed into a cell. */
+  async finishTyping(): Promise<void> {
+    await this.engine.api.getActiveWorkbook()?.endEditingAsync(true);
+  }
+
+  selected(): SelectedCell | undefined {
+    const address = selectedCell(this.engine);
+    if (!address || !this.workbook) return undefined;
+    return { address, ...cellNote(this.workbook, address, this.sentences) };
+  }
+
+  setDark(dark: boolean): void {
+    this.engine.api.toggleDarkMode(dark);
+  }
+}

@@ -1,0 +1,83 @@
+import type { Argument } from "../../functions/cells";
+import { evaluate, WHY } from "../../functions/evaluate";
+import { FUNCTIONS } from "../../functions/worksheetFunctions";
+import type { CellAddress, CellValue } from "../../sheet/sheet";
+import type { GridWorkbook } from "../../workbook/grid/gridWorkbook";
+import { WorkbookProblem } from "../../workbook/workbook";
+import { plainCall, type PlainArgument } from "./plainCall";
+import type { Sentences } from "./sentences";
+
+/** What the page says of a cell beside what the cell shows. */
+export interface CellNote {
+  readonly value: CellValue;
+  /** Without the equals sign; of the cell itself or the one that spills into it. */
+  readonly formula?: string;
+  /** The sentence behind an error, or how the answer came about. */
+  readonly sentence?: string;
+  readonly error: boolean;
+}
+
+/** What there is to say of a cell: its formula, and the sentence behind an answer or error of ours. */
+export function cellNote(workbook: GridWorkbook, address: CellAddress, sentences: Sentences): CellNote {
+  const reader = workbook.reader(address.sheet);
+  const { row, column } = address;
+  const value = reader.value(row, column);
+  const error = typeof value === "object" && value !== null;
+  const owner = reader.spillOwner(row, column) ?? { row, column };
+  const formula = reader.formula(owner.row, owner.column);
+  if (formula === undefined || !/BRIM\./i.test(formula)) {
+    return { value, error, ...(formula !== undefined && { formula }) };
+  }
+  const down = row - owner.row;
+  const across = column - owner.column;
+  const sentence =
+    (error && sentences.behind(value.error, workbook.id, reader.sheetId, owner, down, across)) ||
+    explanation(workbook, address.sheet, formula, down);
+  return { value, error, formula, ...(sentence && { sentence }) };
+}
+
+/** How the answer of a plain call came about; formulas that are more than one call keep it to themselves. */
+function explanation(
+  workbook: GridWorkbook,
+  sheet: string,
+  formula: string,
+  down: number,
+): string | undefined {
+  const call = plainCall(formula);
+  const asked = FUNCTIONS.find(({ id }) => id === call?.name);
+  if (!call || !asked) return undefined;
+  try {
+    const given = call.given.map((argument, index) => {
+      const column = asked.parameters[index]?.[1].shape === "cell";
+      return argumentIn(workbook, sheet, column ? rowOf(argument, down) : argument);
+    });
+    const text = evaluate(WHY, [asked.id, ...given])[0]?.[0];
+    return typeof text === "string" ? text : undefined;
+  } catch (problem) {
+    /* A sheet that the formula names is gone: the cell shows an error of its own. */
+    if (problem instanceof WorkbookProblem) return undefined;
+    throw problem;
+  }
+}
+
+/** Of a column the one cell that this row of the answer comes from. */
+function rowOf(argument: PlainArgument, down: number): PlainArgument {
+  if (typeof argument !== "object" || argument === null || argument.firstRow === argument.lastRow)
+    return argument;
+  return { ...argument, firstRow: argument.firstRow + down, lastRow: argument.firstRow + down };
+}
+
+function argumentIn(workbook: GridWorkbook, ownSheet: string, argument: PlainArgument): Argument {
+  if (typeof argument !== "object" || argument === null) return argument;
+  const reader = workbook.reader(argument.sheet ?? ownSheet);
+  const rows: CellValue[][] = [];
+  const lastRow = Math.min(argument.lastRow, reader.lastRow());
+  for (let row = argument.firstRow; row <= Math.max(lastRow, argument.firstRow); row++) {
+    const cells: CellValue[] = [];
+    for (let column = argument.firstColumn; column <= argument.lastColumn; column++) {
+      cells.push(reader.value(row, column));
+    }
+    rows.push(cells);
+  }
+  return rows;
+}

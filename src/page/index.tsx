@@ -1,0 +1,5 @@
+import { createRoot } from "react-dom/client";
+import { Page } from "./Page";
+import "./page.css";
+
+createRoot(document.getElementById("page")!).render(<Page />);

@@ -1,0 +1,139 @@
+import { useCallback, useEffect, useRef, useState, type RefObject } from "react";
+import type { Problem } from "../pane/kit/problem";
+import type { Appearance } from "../pane/theme";
+import type { Desk, SelectedCell } from "./desk";
+import { download } from "./download";
+import { copyName, summaryOf, type Opened } from "./opened";
+import { sampleLog } from "./sample";
+import { useWork, type Work } from "./useWork";
+
+export interface DeskState {
+  readonly opened: Opened | undefined;
+  readonly selected: SelectedCell | undefined;
+  readonly work: Work | undefined;
+  readonly problem: Problem | undefined;
+  readonly dismissProblem: () => void;
+  /** Whether something would be lost with the workbook that is open. */
+  readonly unsaved: () => boolean;
+  readonly open: (file: File) => void;
+  readonly openSample: () => void;
+  readonly saveCopy: () => void;
+  /** Calls back when the user has changed the workbook. Returns the way to stop listening. */
+  readonly watchChanges: (onChange: () => void) => () => void;
+}
+
+/**
+ * The page's one desk: what lies on it, and what can be done with it. It opens the sample log by itself;
+ * `onShow` hears when a cell was to be shown.
+ */
+export function useDesk(
+  container: RefObject<HTMLElement | null>,
+  appearance: Appearance,
+  onShow: () => void,
+): DeskState {
+  const desk = useRef<Promise<Desk>>(undefined);
+  const unsaved = useRef(false);
+  const listeners = useRef(new Set<() => void>());
+  const [opened, setOpened] = useState<Opened>();
+  const [selected, setSelected] = useState<SelectedCell>();
+  const { start, ...underWay } = useWork();
+
+  const openBytes = useCallback(
+    (fileName: string, sample: boolean, read: () => Promise<Uint8Array>) => {
+      start(`Opening ${fileName}`, async (progress, signal) => {
+        const { openFile } = await import("../workbook/file/openFile");
+        const { content } = await openFile(await read(), fileName, { progress, signal });
+        const shown = await desk.current!;
+        signal.throwIfAborted();
+        const workbook = shown.open(content, {
+          onShow,
+          onSetting: () => {
+            unsaved.current ||= !sample;
+          },
+        });
+        unsaved.current = false;
+        setOpened({ workbook, fileName, sample, summary: summaryOf(fileName, content) });
+        setSelected(shown.selected());
+        /* For the browser's console, and for tests. */
+        Object.assign(window, { brimbook: { workbook, selected: () => shown.selected()?.address } });
+      });
+    },
+    [start, onShow],
+  );
+
+  const openSample = useCallback(() => {
+    openBytes(sampleLog.fileName, true, sampleLog.read);
+  }, [openBytes]);
+
+  const open = useCallback(
+    (file: File) => {
+      openBytes(file.name, false, async () => new Uint8Array(await file.arrayBuffer()));
+    },
+    [openBytes],
+  );
+
+  const saveCopy = useCallback(() => {
+    if (!opened) return;
+    const fileName = copyName(opened.fileName);
+    start(`Saving ${fileName}`, async (progress, signal) => {
+      await (await desk.current!).finishTyping();
+      const content = await opened.workbook.content(progress, signal);
+      const { writeXlsx } = await import("../workbook/file/writeXlsx");
+      const bytes = await writeXlsx(content);
+      signal.throwIfAborted();
+      download(bytes, fileName);
+      unsaved.current = false;
+    });
+  }, [opened, start]);
+
+  useEffect(() => {
+    const box = container.current;
+    if (!box || desk.current) return;
+    desk.current = import("./desk").then(({ Desk }) => {
+      const look = () => {
+        setSelected(started.selected());
+      };
+      const started = new Desk(box, {
+        onSelect: look,
+        onCalculate: look,
+        onEdit: () => {
+          unsaved.current = true;
+          look();
+          for (const listener of listeners.current) listener();
+        },
+      });
+      return started;
+    });
+    openSample();
+  }, [container, openSample]);
+
+  useEffect(() => {
+    void desk.current?.then((started) => {
+      started.setDark(appearance === "dark");
+    });
+  }, [appearance]);
+
+  useEffect(() => {
+    const warn = (leaving: BeforeUnloadEvent) => {
+      if (unsaved.current) leaving.preventDefault();
+    };
+    window.addEventListener("beforeunload", warn);
+    return () => {
+      window.removeEventListener("beforeunload", warn);
+    };
+  }, []);
+
+  return {
+    opened,
+    selected,
+    ...underWay,
+    unsaved: useCallback(() => unsaved.current, []),
+    open,
+    openSample,
+    saveCopy,
+    watchChanges: useCallback((onChange) => {
+      listeners.current.add(onChange);
+      return () => listeners.current.delete(onChange);
+    }, []),
+  };
+}

@@ -1,0 +1,149 @@
+import {
+  BooleanNumber,
+  type IRange,
+  IUniverInstanceService,
+  UniverInstanceType,
+  type Workbook as EngineWorkbook,
+} from "@univerjs/core";
+import { FormulaDataModel } from "@univerjs/preset-sheets-core";
+import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
+import type { SheetContent, WorkbookContent } from "../file/content";
+import { WorkbookProblem, type Capabilities, type SheetInfo, type Workbook } from "../workbook";
+import type { Engine } from "./engine";
+import { SheetReader } from "./fromGrid";
+import { gridData } from "./toGrid";
+
+/** What stays in sight around a cell that was scrolled to. */
+const ROWS_ABOVE = 3;
+const COLUMNS_BEFORE = 2;
+
+export interface GridWorkbookListener {
+  /** A cell was asked to be shown. */
+  readonly onShow?: () => void;
+  /** A setting of ours was changed. */
+  readonly onSetting?: () => void;
+}
+
+/** A workbook shown in the grid of the local page. */
+export class GridWorkbook implements Workbook {
+  readonly capabilities: Capabilities = { select: true, settings: true };
+  private readonly settings: Map<string, unknown>;
+
+  private constructor(
+    private readonly engine: Engine,
+    readonly id: string,
+    private readonly opened: WorkbookContent,
+    private readonly listener: GridWorkbookListener,
+  ) {
+    this.settings = new Map(opened.settings);
+  }
+
+  /** Shows a workbook in the grid, in place of the present one. */
+  static open(engine: Engine, content: WorkbookContent, listener: GridWorkbookListener = {}): GridWorkbook {
+    const { api } = engine;
+    const before = api.getActiveWorkbook();
+    const id = `workbook-${crypto.randomUUID()}`;
+    api.createWorkbook(gridData(content, id));
+    if (before) {
+      api.disposeUnit(before.getId());
+      api.getFormula().executeCalculation();
+    }
+    return new GridWorkbook(engine, id, content, listener);
+  }
+
+  /** All of it, as a saved file keeps it. `progress` hears shares from 0 to 1. */
+  async content(progress?: (share: number) => void, signal?: AbortSignal): Promise<WorkbookContent> {
+    const infos = await this.listSheets();
+    const sheets: SheetContent[] = [];
+    for (const { name } of infos) {
+      const done = sheets.length;
+      const ofAll = (share: number) => progress?.((done + share) / infos.length);
+      sheets.push(await this.reader(name).content({ progress: ofAll, ...(signal && { signal }) }));
+    }
+    return { sheets, settings: new Map(this.settings), leftOut: this.opened.leftOut };
+  }
+
+  async listSheets(): Promise<readonly SheetInfo[]> {
+    return this.engineWorkbook()
+      .getSheets()
+      .map((sheet) => ({ name: sheet.getName(), hidden: sheet.isSheetHidden() === BooleanNumber.TRUE }));
+  }
+
+  async readSheet(name: string, progress?: (share: number) => void, signal?: AbortSignal): Promise<Sheet> {
+    return this.reader(name).read({ ...(progress && { progress }), ...(signal && { signal }) });
+  }
+
+  async readCell({ sheet, row, column }: CellAddress): Promise<CellValue | undefined> {
+    return this.engineWorkbook().getSheetBySheetName(sheet)
+      ? this.reader(sheet).value(row, column)
+      : undefined;
+  }
+
+  async selectCell({ sheet: name, row, column }: CellAddress): Promise<void> {
+    const sheet = this.engineSheet(name);
+    if (sheet.isSheetHidden() === BooleanNumber.TRUE) {
+      throw new WorkbookProblem(`The sheet "${name}" is hidden: show it first, then try again.`);
+    }
+    this.listener.onShow?.();
+    const workbook = this.engine.api.getUniverSheet(this.id)!;
+    const shown = workbook.getSheetBySheetId(sheet.getSheetId())!;
+    if (row >= shown.getMaxRows()) shown.setRowCount(row + 100);
+    if (column >= shown.getMaxColumns()) shown.setColumnCount(column + 10);
+    const inSight =
+      workbook.getActiveSheet().getSheetId() === shown.getSheetId() &&
+      isIn(shown.getVisibleRange(), row, column);
+    workbook.setActiveSheet(shown);
+    shown.getRange(row, column).activate();
+    if (!inSight) shown.scrollToCell(Math.max(0, row - ROWS_ABOVE), Math.max(0, column - COLUMNS_BEFORE));
+  }
+
+  async readSetting(key: string): Promise<unknown> {
+    return this.settings.get(key) ?? null;
+  }
+
+  async writeSetting(key: string, value: unknown): Promise<void> {
+    if (value === null) this.settings.delete(key);
+    else this.settings.set(key, structuredClone(value));
+    this.listener.onSetting?.();
+  }
+
+  /** Looks closer at one sheet than the port does: formulas and what they spill. */
+  reader(name: string): SheetReader {
+    return new SheetReader(
+      this.engineWorkbook(),
+      this.engineSheet(name),
+      this.engine.univer.__getInjector().get(FormulaDataModel),
+    );
+  }
+
+  private engineSheet(name: string) {
+    const sheet = this.engineWorkbook().getSheetBySheetName(name);
+    if (!sheet) {
+      throw new WorkbookProblem(
+        `There is no sheet named "${name}" in this workbook: choose one that is there.`,
+      );
+    }
+    return sheet;
+  }
+
+  private engineWorkbook(): EngineWorkbook {
+    const workbook = this.engine.univer
+      .__getInjector()
+      .get(IUniverInstanceService)
+      .getUnit<EngineWorkbook>(this.id, UniverInstanceType.UNIVER_SHEET);
+    if (!workbook) {
+      throw new WorkbookProblem("This workbook is no longer open here: another one was opened in its place.");
+    }
+    return workbook;
+  }
+}
+
+function isIn(range: IRange | null, row: number, column: number): boolean {
+  return (
+    range !== null &&
+    row >= range.startRow &&
+    row < range.endRow &&
+    column >= range.startColumn &&
+    column < range.endColumn
+  );
+}

@@ -1,0 +1,163 @@
+import {
+  BooleanNumber,
+  type ICellData,
+  type IWorkbookData,
+  type IWorksheetData,
+  LocaleType,
+} from "@univerjs/core";
+import { showsDate } from "../../sheet/numberFormat";
+import { columnIndex, type CellValue } from "../../sheet/sheet";
+import type { CellOrigin, RowContent, SheetContent, WorkbookContent } from "../file/content";
+import { engineCell } from "./cells";
+import { columnPixels, rowPixels } from "./sizes";
+import { StyleTable } from "./styles";
+
+/** The grid grows on demand; more columns than this slow down its drawing. */
+const COLUMNS = { atLeast: 52, beyondUse: 10, referencedAtMost: 256 };
+const ROWS = { atLeast: 2000, beyondUse: 1000, most: 1_048_576 };
+
+/** A workbook as the engine loads it. */
+export function gridData(content: WorkbookContent, id: string): IWorkbookData {
+  const looks = new StyleTable();
+  const reach = formulaReach(content);
+  const sheets = content.sheets.map((sheet, index) => ({
+    ...sheetData(sheet, looks, reach),
+    id: `sheet${index}`,
+  }));
+  return {
+    id,
+    name: id,
+    appVersion: "0.25.1",
+    locale: LocaleType.EN_US,
+    styles: looks.styles,
+    sheetOrder: sheets.map((sheet) => sheet.id),
+    sheets: Object.fromEntries(sheets.map((sheet) => [sheet.id, sheet])),
+  };
+}
+
+function sheetData(sheet: SheetContent, looks: StyleTable, reach: Reach): Partial<IWorksheetData> {
+  const columnsUsed = sheet.rows.reduce(
+    (widest, row) => Math.max(widest, row.values.length, row.styles?.length ?? 0),
+    sheet.columns.length,
+  );
+  const cellData: IWorksheetData["cellData"] = {};
+  const rowData: IWorksheetData["rowData"] = {};
+  sheet.rows.forEach((row, index) => {
+    const cells = rowCells(row, sheet.dateSystem, looks);
+    if (cells) cellData[index] = cells;
+    if (row.hidden || row.heightPt !== undefined) {
+      rowData[index] = {
+        ...(row.hidden && { hd: BooleanNumber.TRUE }),
+        ...(row.heightPt !== undefined && { h: rowPixels(row.heightPt), ia: BooleanNumber.FALSE }),
+      };
+    }
+  });
+  return {
+    name: sheet.name,
+    hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    rowCount: Math.min(ROWS.most, Math.max(ROWS.atLeast, sheet.rows.length + ROWS.beyondUse, reach.rows)),
+    columnCount: Math.max(
+      COLUMNS.atLeast,
+      columnsUsed + COLUMNS.beyondUse,
+      Math.min(reach.columns, COLUMNS.referencedAtMost),
+    ),
+    defaultRowHeight: rowPixels(15),
+    defaultColumnWidth: columnPixels(10),
+    cellData,
+    rowData,
+    columnData: Object.fromEntries(
+      sheet.columns.flatMap((column, index) =>
+        column
+          ? [
+              [
+                index,
+                {
+                  ...(column.widthCharacters !== undefined && { w: columnPixels(column.widthCharacters) }),
+                  ...(column.hidden && { hd: BooleanNumber.TRUE }),
+                },
+              ],
+            ]
+          : [],
+      ),
+    ),
+    mergeData: sheet.merges.map((area) => ({
+      startRow: area.firstRow,
+      endRow: area.lastRow,
+      startColumn: area.firstColumn,
+      endColumn: area.lastColumn,
+    })),
+    freeze: {
+      xSplit: sheet.frozenColumns,
+      ySplit: sheet.frozenRows,
+      startColumn: sheet.frozenColumns > 0 ? sheet.frozenColumns : -1,
+      startRow: sheet.frozenRows > 0 ? sheet.frozenRows : -1,
+    },
+  };
+}
+
+function rowCells(
+  row: RowContent,
+  dateSystem: 1900 | 1904,
+  looks: StyleTable,
+): Record<number, ICellData> | undefined {
+  const cells: Record<number, ICellData> = {};
+  const length = Math.max(row.values.length, row.styles?.length ?? 0);
+  let any = false;
+  for (let column = 0; column < length; column++) {
+    const cell = contentCell(row, column, dateSystem);
+    const look = looks.idOf(row.styles?.[column], row.formats?.[column]);
+    if (look !== undefined) cell.s = look;
+    if (cell.v === undefined && cell.f === undefined && cell.s === undefined) continue;
+    cells[column] = cell;
+    any = true;
+  }
+  return any ? cells : undefined;
+}
+
+/** A spilled value is left out: the formula it comes from finds its way free and spills again. */
+function contentCell(row: RowContent, column: number, dateSystem: 1900 | 1904): ICellData {
+  const origin: CellOrigin | undefined = row.origins?.[column];
+  if (origin === "spill") return {};
+  const value = row.values[column] ?? null;
+  const cell = engineCell(dateSystem === 1904 ? countedFrom1900(value, row.formats?.[column]) : value);
+  if (origin) cell.f = `=${origin.formula}`;
+  return cell;
+}
+
+/** The engine counts days from 1900 alone; the same day is 1462 more there than counted from 1904. */
+function countedFrom1900(value: CellValue, format: string | undefined): CellValue {
+  return typeof value === "number" && showsDate(format) ? value + 1462 : value;
+}
+
+interface Reach {
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** How far the formulas look: a reference beyond the grid would be an error in it. */
+function formulaReach(content: WorkbookContent): Reach {
+  let rows = 0;
+  let columns = 0;
+  for (const sheet of content.sheets) {
+    for (const row of sheet.rows) {
+      for (const origin of row.origins ?? []) {
+        if (!origin || origin === "spill") continue;
+        const seen = reachOf(origin.formula);
+        rows = Math.max(rows, seen.rows);
+        columns = Math.max(columns, seen.columns);
+      }
+    }
+  }
+  return { rows, columns };
+}
+
+/** The last row and column that a formula's text refers to. */
+export function reachOf(formula: string): Reach {
+  let rows = 0;
+  let columns = 0;
+  for (const [, letters, number] of formula.matchAll(/\$?\b([A-Z]{1,3})\$?([1-9]\d{0,6})\b/gi)) {
+    rows = Math.max(rows, Number(number));
+    columns = Math.max(columns, columnIndex(letters!) + 1);
+  }
+  return { rows, columns };
+}

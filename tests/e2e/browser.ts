@@ -1,0 +1,135 @@
+import { existsSync, readFileSync } from "node:fs";
+import { chromium, type Browser, type BrowserContextOptions, type Page } from "playwright-core";
+import { afterAll, beforeAll, expect, inject } from "vitest";
+import type { CellAddress, CellValue, Sheet } from "../../src/sheet/sheet";
+import type { Workbook } from "../../src/workbook/workbook";
+
+const CHROMIUM = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find(
+  existsSync,
+);
+
+declare global {
+  interface Window {
+    readonly brimbook?: { readonly workbook: Workbook; readonly selected: () => CellAddress | undefined };
+  }
+}
+
+/** One browser for the tests of a file. */
+export function useBrowser(): () => Browser {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await chromium.launch({
+      executablePath: CHROMIUM,
+      args: [
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+      ],
+    });
+  });
+  afterAll(async () => {
+    await browser.close();
+  });
+  return () => browser;
+}
+
+/** The page in a window of its own, with the sample log open. What goes wrong in the page is collected. */
+export async function openPage(browser: Browser, options: BrowserContextOptions = {}): Promise<BrimbookPage> {
+  const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, ...options });
+  const page = await context.newPage();
+  const opened = new BrimbookPage(page);
+  await page.goto(inject("address"));
+  await opened.untilOpen("gannet-point.xlsx");
+  return opened;
+}
+
+/** The page as a person uses it, and what the tests look at. */
+export class BrimbookPage {
+  /** Errors, refused requests, and requests that leave the page's own origin. */
+  readonly faults: string[] = [];
+
+  constructor(readonly page: Page) {
+    page.on("pageerror", (error) => this.faults.push(error.message));
+    page.on("console", (message) => {
+      if (message.type() === "error") this.faults.push(message.text());
+    });
+    page.on("request", (request) => {
+      const foreign = !/^(data|blob):/.test(request.url()) && !request.url().startsWith(inject("address"));
+      if (foreign) this.faults.push(`request to ${request.url()}`);
+    });
+  }
+
+  /** Waits until this file lies open. */
+  async untilOpen(fileName: string): Promise<void> {
+    await this.page.getByText(`${fileName}: `).waitFor();
+  }
+
+  async openFile(name: string, bytes: Uint8Array): Promise<void> {
+    await this.page
+      .getByLabel("File to open")
+      .setInputFiles({ name, mimeType: "application/octet-stream", buffer: Buffer.from(bytes) });
+  }
+
+  /** Saves a copy and takes it from the downloads. */
+  async savedCopy(): Promise<Uint8Array> {
+    const download = this.page.waitForEvent("download");
+    await this.page.getByRole("button", { name: "Save a copy" }).click();
+    return readFileSync(await (await download).path());
+  }
+
+  /** Puts the cursor on a cell, named as in a formula. */
+  async select(sheet: string, cell: string): Promise<void> {
+    const [, letters, number] = /^([A-Z]+)(\d+)$/.exec(cell)!;
+    const column = [...letters!].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+    await this.page.evaluate((address) => window.brimbook!.workbook.selectCell(address), {
+      sheet,
+      row: Number(number) - 1,
+      column,
+    });
+  }
+
+  /** Types into a cell and presses Enter. */
+  async type(sheet: string, cell: string, text: string): Promise<void> {
+    await this.select(sheet, cell);
+    await this.page.keyboard.type(text);
+    await this.page.keyboard.press("Enter");
+  }
+
+  async readSheet(name: string): Promise<Sheet> {
+    return this.page.evaluate((sheet) => window.brimbook!.workbook.readSheet(sheet), name);
+  }
+
+  /** What a cell holds, once it holds anything. */
+  async value(sheet: string, row: number, column: number): Promise<CellValue> {
+    let value: CellValue | undefined;
+    await expect
+      .poll(
+        async () =>
+          (value = await this.page.evaluate((address) => window.brimbook!.workbook.readCell!(address), {
+            sheet,
+            row,
+            column,
+          })),
+        { timeout: 20_000 },
+      )
+      .not.toBeNull();
+    return value ?? null;
+  }
+
+  selected(): Promise<CellAddress | undefined> {
+    return this.page.evaluate(() => window.brimbook!.selected());
+  }
+
+  cellLine(): Promise<string> {
+    return this.page.getByRole("status", { name: "Selected cell" }).innerText();
+  }
+
+  async close(): Promise<void> {
+    await this.page.context().close();
+  }
+}
