@@ -4,6 +4,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     include: ["tests/e2e/**/*.test.ts"],
+    globalSetup: "tests/e2e/serve.ts",
     testTimeout: 60_000,
     hookTimeout: 180_000,
     fileParallelism: false,
