@@ -1,6 +1,6 @@
 import type { Reading } from "../log/reading";
 import { notJudged, type FilledCylinder, type NotJudged, type Place } from "./rule";
-import type { DoubtfulTest, TestHistory } from "./tests";
+import type { TestHistory } from "./tests";
 import { fieldName } from "./words";
 
 /*
@@ -13,7 +13,7 @@ export function lacking(reading: Exclude<Reading<unknown>, { kind: "value" }>, a
   const name = fieldName(at.field);
   switch (reading.kind) {
     case "blank":
-      return blank(at);
+      return { ...notJudged(`${name} is blank`, at), blank: true };
     case "ambiguous":
       return notJudged(`${name} can be read in more than one way`, at, `${name}: ${reading.why}`);
     case "unreadable":
@@ -21,38 +21,30 @@ export function lacking(reading: Exclude<Reading<unknown>, { kind: "value" }>, a
   }
 }
 
-function blank(at: Place): NotJudged {
-  return { kind: "not judged", why: `${fieldName(at.field)} is blank`, blank: true, at };
-}
-
-/** The verdict that the fill's own day is not known. */
-export function withoutDate({ fill }: FilledCylinder): NotJudged {
-  const { date } = fill.fields;
-  return date.kind === "value"
-    ? notJudged("fill date cannot be read", { field: "date" })
-    : lacking(date, { field: "date" });
-}
-
-/** The verdict that the log knows nothing of the cylinder; undefined where it does. */
-export function withoutRecord({ fill, cylinder }: FilledCylinder): NotJudged | undefined {
-  if (cylinder.records.length > 0) return undefined;
-  const { serial } = fill.fields;
-  return serial.kind === "value"
-    ? notJudged("serial is not in the register", { field: "serial" })
-    : lacking(serial, { field: "serial" });
-}
-
-export function doubtful({ reading, at }: DoubtfulTest): NotJudged {
-  return lacking(reading, at);
-}
-
-/** The verdict that there is no test on record at all. */
-export function withoutTest(
+/** As `lacking`, of what the log should know of the cylinder: where it knows no such cylinder, that is the reason. */
+export function lackingOnRecord(
   filled: FilledCylinder,
-  history: TestHistory,
-  field: "hydro" | "visual" | "oxygenCleaned",
+  reading: Exclude<Reading<unknown>, { kind: "value" }>,
+  at: Place,
 ): NotJudged {
-  return withoutRecord(filled) ?? blank(history.blankAt ?? { field });
+  return (reading.kind === "blank" ? withoutRecord(filled) : undefined) ?? lacking(reading, at);
+}
+
+function withoutRecord({ fill, register }: FilledCylinder): NotJudged | undefined {
+  if (register !== "not found") return undefined;
+  const { serial, shopNumber } = fill.fields;
+  if (serial.kind === "value") return notJudged("serial is not in the register", { field: "serial" });
+  if (shopNumber.kind === "value")
+    return notJudged("shop number is not in the register", { field: "shopNumber" });
+  return lacking(serial, { field: "serial" });
+}
+
+/** The verdict that one serial stands for two cylinders, so that nothing on record can be trusted; else undefined. */
+export function twoCylinders({ cylinder }: FilledCylinder): NotJudged | undefined {
+  const { other } = cylinder;
+  return (
+    other && notJudged("serial stands for two cylinders in the register", { record: other, field: "serial" })
+  );
 }
 
 /** The verdict that only a test made after the fill is on record: it proves nothing about the fill. */

@@ -20,7 +20,7 @@ const DEFAULT_ANALYSER_MARGIN_POINTS = 0.5;
  * unknown is never a pass. Findings are ordered by harm.
  */
 export function audit(log: Log, rules: CountryRules, options: AuditOptions = {}): AuditResult {
-  const shop = shopOf(rules, options, log.cylinders.length > 0);
+  const shop = shopOf(rules, options);
   const columns = new LogColumns(log);
   const collector = new Collector(columns);
   const able = RULES.filter((rule) => {
@@ -38,7 +38,8 @@ export function audit(log: Log, rules: CountryRules, options: AuditOptions = {})
   return collector.result(DECISIVE, log.fills.length > 0 && log.unreadable.length === 0);
 }
 
-export function shopOf(rules: CountryRules, options: AuditOptions, hasRegister: boolean): Shop {
+/** What a shop judges by: the country's rules, and its own settings. */
+export function shopOf(rules: CountryRules, options: AuditOptions = {}): Shop {
   const points = options.analyserMarginPoints ?? DEFAULT_ANALYSER_MARGIN_POINTS;
-  return { rules, analyserMargin: points / 100, hasRegister };
+  return { rules, analyserMargin: points / 100 };
 }

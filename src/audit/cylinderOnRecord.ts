@@ -9,6 +9,7 @@ import { cleanings, hydros, visuals, type TestHistory } from "./tests";
 
 /** What the log says of one cylinder: in the fill's own row, in the register, or both. Worked out when asked for. */
 export class CylinderOnRecord {
+  #other: Cylinder | null | undefined;
   #rules: CylinderRules | Refusal | undefined;
   #hydros: TestHistory | undefined;
   #visuals: TestHistory | undefined;
@@ -24,6 +25,12 @@ export class CylinderOnRecord {
   /** The rules for its class, or the refusal that says why they are not known. */
   get rules(): CylinderRules | Refusal {
     return (this.#rules ??= rulesFor(this.records, this.country));
+  }
+
+  /** A record of what must be another cylinder: made, classed, sized or rated otherwise under the same serial. */
+  get other(): Cylinder | undefined {
+    if (this.#other === undefined) this.#other = otherCylinder(this.records) ?? null;
+    return this.#other ?? undefined;
   }
 
   /** Undefined where no hydro is asked for. */
@@ -77,6 +84,32 @@ function oxygenServiceOf(records: readonly Cylinder[]): OnRecord<OxygenService> 
 function stricter(one: OxygenService, other: OxygenService): OxygenService {
   if (one.oxygenClean !== other.oxygenClean) return one.oxygenClean ? other : one;
   return (other.maxOxygen ?? 0) < (one.maxOxygen ?? 0) ? other : one;
+}
+
+/** Rows of the register with the same serial may be tests of one cylinder over time; these never change with a test. */
+const UNCHANGING = ["made", "cylinderClass", "size", "servicePressure"] as const;
+
+function otherCylinder(records: readonly Cylinder[]): Cylinder | undefined {
+  return records.find((record, at) => {
+    // A flat row and the register's tell of the same cylinder; two rows of one register should.
+    const before = records.slice(0, at).filter(({ sheet }) => sheet === record.sheet);
+    return before.some((one) =>
+      UNCHANGING.some((field) => differs(identity(one, field), identity(record, field))),
+    );
+  });
+}
+
+function identity({ fields }: Cylinder, field: (typeof UNCHANGING)[number]): string | undefined {
+  const reading = fields[field];
+  if (reading.kind !== "value") return undefined;
+  const { value } = reading;
+  if (typeof value === "string") return value.toUpperCase().replace(/[^A-Z0-9]/g, "");
+  if ("month" in value) return value.month.toString();
+  return "waterVolumeL" in value ? String(value.waterVolumeL) : value.bar.toFixed(0);
+}
+
+function differs(one: string | undefined, other: string | undefined): boolean {
+  return one !== undefined && other !== undefined && one !== other;
 }
 
 function rulesFor(records: readonly Cylinder[], country: CountryRules): CylinderRules | Refusal {

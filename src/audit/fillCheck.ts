@@ -46,7 +46,7 @@ const CHECKS: readonly (readonly [name: string, rule: Rule])[] = [
  */
 export function fillCheck(fill: FillToCheck, rules: CountryRules): FillCheck {
   const filled = filledCylinder(fill, rules);
-  const shop = shopOf(rules, {}, false);
+  const shop = shopOf(rules);
   const verdicts = CHECKS.map(([name, rule]) => ({ name, verdict: rule.judge(filled, shop) }));
   const faults = verdicts.flatMap(({ verdict }) => (verdict.kind === "fault" ? [verdict] : []));
   const stops = faults.filter(({ severity }) => severity === "stop" || severity === "breach");
@@ -79,7 +79,7 @@ function filledCylinder(fill: FillToCheck, rules: CountryRules): FilledCylinder 
     cylinderInRow: record,
   };
   const day = date.kind === "value" ? dayNumber(date.value) : undefined;
-  return { fill: row, serial: "", day, cylinder: new CylinderOnRecord([record], rules) };
+  return { fill: row, serial: "", day, register: "none", cylinder: new CylinderOnRecord([record], rules) };
 }
 
 /** Only days above 12 are suspect: below, 10/12 would stand for October 2012, long past any interval. */
@@ -95,7 +95,12 @@ function hydroIn({ hydro, hydroIsDateCell, date }: FillToCheck): Reading<TestSta
   const stampedYear = 2000 + day.day;
   if (stampedYear >= day.year) return hydro;
   const { means, plus, marks } = hydro.value;
-  const stamped: TestStamp = { month: day.toPlainYearMonth().with({ year: stampedYear }), means, plus, marks };
+  const stamped: TestStamp = {
+    month: day.toPlainYearMonth().with({ year: stampedYear }),
+    means,
+    plus,
+    marks,
+  };
   const why = `${stampText(hydro.value)} may have been typed as ${day.month}/${day.day}, which means ${stampText(stamped)}: write ${stampText(stamped).replace("-", "/")} as text, or the first of the month`;
   return ambiguous([stamped, hydro.value], why, "swallowed stamp");
 }

@@ -1,38 +1,39 @@
 import { dayNumber } from "../cylinders/calendar";
 import type { CountryRules } from "../cylinders/countryRules";
-import type { Cylinder, Fill, Log } from "../log/log";
+import type { Log } from "../log/log";
+import { cylindersOf, joinRegister, type CylinderMatch } from "../log/register";
 import { CylinderOnRecord } from "./cylinderOnRecord";
 import type { FilledCylinder } from "./rule";
 
 /** Every cylinder of every fill, in the order of the log, with all that the log says of it. */
 export function* filledCylinders(log: Log, rules: CountryRules): Generator<FilledCylinder> {
-  const register = registerOf(log.cylinders);
+  const register = joinRegister(log);
   const known = new Map<string, CylinderOnRecord>();
-  const onRecord = (serial: string, fill: Fill): CylinderOnRecord => {
-    if (fill.cylinderInRow) {
-      return new CylinderOnRecord([fill.cylinderInRow, ...(register.get(serial) ?? [])], rules);
-    }
-    const found = known.get(serial) ?? new CylinderOnRecord(register.get(serial) ?? [], rules);
+  const onRecord = ({ serial, records }: CylinderMatch, shared: boolean): CylinderOnRecord => {
+    if (!shared) return new CylinderOnRecord(records, rules);
+    const found = known.get(serial) ?? new CylinderOnRecord(records, rules);
     known.set(serial, found);
     return found;
   };
   for (const fill of log.fills) {
-    const { date, serial } = fill.fields;
+    const { date } = fill.fields;
     const day = date.kind === "value" ? dayNumber(date.value) : undefined;
-    const serials = serial.kind === "value" && serial.value.length > 0 ? serial.value : [""];
-    for (const each of serials) yield { fill, serial: each, day, cylinder: onRecord(each, fill) };
+    for (const match of cylindersOf(fill, register)) {
+      // Records of the register are the same for every fill of the serial; a row of its own is only this fill's.
+      const shared = match.serial !== "" && fill.cylinderInRow === undefined;
+      yield {
+        fill,
+        serial: match.serial,
+        day,
+        register: log.cylinders.length === 0 ? "none" : isFound(match) ? "found" : "not found",
+        cylinder: onRecord(match, shared),
+        ...(match.suggestion !== undefined && { suggestion: match.suggestion }),
+        ...(match.note !== undefined && { note: match.note }),
+      };
+    }
   }
 }
 
-function registerOf(cylinders: readonly Cylinder[]): ReadonlyMap<string, readonly Cylinder[]> {
-  const register = new Map<string, Cylinder[]>();
-  for (const cylinder of cylinders) {
-    const { serial } = cylinder.fields;
-    for (const each of serial.kind === "value" ? serial.value : []) {
-      const entries = register.get(each);
-      if (entries) entries.push(cylinder);
-      else register.set(each, [cylinder]);
-    }
-  }
-  return register;
+function isFound({ by }: CylinderMatch): boolean {
+  return by === "serial" || by === "shop number";
 }

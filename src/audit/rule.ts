@@ -10,7 +10,13 @@ export interface FilledCylinder {
   readonly serial: string;
   /** Day number of the fill; undefined where its date could not be read. */
   readonly day: number | undefined;
+  /** Whether the log's register holds it, where the log has a register. */
+  readonly register: "found" | "not found" | "none";
   readonly cylinder: CylinderOnRecord;
+  /** A serial of the register that this one may be a slip of. */
+  readonly suggestion?: string;
+  /** What there is to know of how it was found. */
+  readonly note?: string;
 }
 
 /** What the shop judges by. */
@@ -18,8 +24,6 @@ export interface Shop {
   readonly rules: CountryRules;
   /** How far an analyser may be off, as a mole fraction. */
   readonly analyserMargin: number;
-  /** Whether the log has a register, so that a serial can be missing from it. */
-  readonly hasRegister: boolean;
 }
 
 /** A field of the fill's own row, or of what the log says of the cylinder. */

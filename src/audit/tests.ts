@@ -1,14 +1,15 @@
 import { dayNumber, firstDayOf, monthNumber } from "../cylinders/calendar";
 import type { CountryRules, CylinderRules, Interval } from "../cylinders/countryRules";
 import { lastDayAllowed } from "../cylinders/dueDates";
-import type { TestStamp } from "../cylinders/testStamp";
+import { stampText, type TestStamp } from "../cylinders/testStamp";
 import type { Cylinder, TestField } from "../log/log";
 import type { Reading } from "../log/reading";
+import { testsOf, type RecordedTest } from "../log/register";
 import type { Place } from "./rule";
 
 /** A test that is on record, and the days on which it proves that the cylinder may be filled. */
 export interface Test {
-  readonly kind: "hydro" | "visual" | "manufacture" | "oxygen cleaning";
+  readonly kind: "hydro" | "visual" | "manufacture" | "oxygen cleaning" | "eddy current";
   readonly stamp: TestStamp;
   /** Day number from which it can be counted on; a stamp without a day counts from the first of its month. */
   readonly from: number;
@@ -54,10 +55,17 @@ export function stateOn(day: number, history: TestHistory): TestState {
 
 /** Hydros, judged by the given interval; a cylinder without any counts from its manufacture. */
 export function hydros(records: readonly Cylinder[], interval: Interval, rules: CountryRules): TestHistory {
-  const history = historyOf("hydro", "hydro", records, interval, (stamp) => !isInspection(stamp, rules));
-  if (history.tests.length > 0 || history.doubts.length > 0) return history;
-  const made = historyOf("made", "manufacture", records, interval);
-  return { ...made, blankAt: history.blankAt ?? made.blankAt };
+  const history = historyOf(
+    "hydro",
+    testsOf(records, "hydro"),
+    interval,
+    (stamp) => !isInspection(stamp, rules),
+  );
+  if (history.tests.length + history.doubts.length > 0 || records.length === 0) return history;
+  const made = records
+    .filter(({ fields }) => fields.made.kind !== "blank")
+    .map((record) => ({ record, reading: record.fields.made }));
+  return { ...historyOf("made", made, interval), blankAt: blankIn(records, "hydro") };
 }
 
 /**
@@ -70,54 +78,76 @@ export function visuals(
   interval: Interval,
   rules: CountryRules,
 ): TestHistory {
-  const own = historyOf("visual", "visual", records, interval);
-  if (!cylinder.hydroCountsAsVisual) return own;
+  const own = historyOf("visual", testsOf(records, "visual"), interval);
+  const none = own.tests.length + own.doubts.length === 0;
+  const history = { ...own, blankAt: none ? blankIn(records, "visual") : undefined };
+  if (!cylinder.hydroCountsAsVisual) return history;
   const byHydro = hydros(records, interval, rules);
-  const inspections = historyOf("hydro", "visual", records, interval, (stamp) => isInspection(stamp, rules));
+  const inspections = testsOf(records, "hydro").filter(
+    ({ reading }) => reading.kind === "value" && isInspection(reading.value, rules),
+  );
   return {
-    tests: [...own.tests, ...byHydro.tests, ...inspections.tests],
+    ...history,
+    tests: [...own.tests, ...byHydro.tests, ...historyOf("visual", inspections, interval).tests],
     doubts: [...own.doubts, ...byHydro.doubts.filter(({ reading }) => reading.kind === "ambiguous")],
-    blankAt: own.blankAt,
   };
 }
 
 /** Oxygen cleanings, which hold to the end of the month like tests. */
 export function cleanings(records: readonly Cylinder[], months: number): TestHistory {
   const interval: Interval = { months, due: "end of month", basis: "practice", source: "" };
-  return historyOf("oxygenCleaned", "oxygen cleaning", records, interval);
+  return historyOf("oxygenCleaned", testsOf(records, "oxygenCleaned"), interval);
 }
 
+/** Marks such as the US `E` and the European `V` stand for an inspection: no pressure was on it. */
 function isInspection(stamp: TestStamp, rules: CountryRules): boolean {
   return stamp.marks.some((mark) => rules.visualMarks.includes(mark));
 }
 
 function historyOf(
   field: TestField | "made",
-  kind: Test["kind"],
-  records: readonly Cylinder[],
+  recorded: readonly RecordedTest[],
   interval: Interval,
   counts: (stamp: TestStamp) => boolean = () => true,
 ): TestHistory {
   const tests: Test[] = [];
   const doubts: DoubtfulTest[] = [];
-  let blankAt: Place | undefined;
-  const take = (written: Reading<TestStamp>, at: Place, record: Cylinder): void => {
+  for (const { record, reading: written, column } of recorded) {
+    const at: Place = { record, field, ...(column !== undefined && { column }) };
     const reading = withoutImpossibleStamp(written, record);
-    if (reading.kind === "blank") blankAt ??= at;
-    else if (reading.kind !== "value") doubts.push({ reading, at });
-    else if (counts(reading.value)) {
-      const isFirst = field === "made" || isOriginal(reading.value, record);
-      const months = (isFirst ? interval.firstMonths : undefined) ?? interval.months;
-      tests.push({ kind, stamp: reading.value, ...daysOf(reading.value, interval, months), at });
-    }
-  };
-  for (const record of records) {
-    take(record.fields[field], { record, field }, record);
-    for (const further of record.furtherTests ?? []) {
-      if (further.field === field) take(further.reading, { record, field, column: further.column }, record);
-    }
+    if (reading.kind === "blank") continue;
+    if (reading.kind !== "value") doubts.push({ reading, at });
+    else if (!counts(reading.value)) doubts.push({ reading: noPressureTest(reading.value), at });
+    else
+      tests.push({
+        kind: KINDS[field],
+        stamp: reading.value,
+        at,
+        ...daysOf(reading.value, monthsFor(field, reading.value, record, interval), interval),
+      });
   }
-  return { tests, doubts, blankAt: tests.length + doubts.length === 0 ? blankAt : undefined };
+  return { tests, doubts, blankAt: undefined };
+}
+
+const KINDS: Readonly<Record<TestField | "made", Test["kind"]>> = {
+  hydro: "hydro",
+  visual: "visual",
+  made: "manufacture",
+  oxygenCleaned: "oxygen cleaning",
+  eddyCurrent: "eddy current",
+};
+
+function noPressureTest(stamp: TestStamp): DoubtfulTest["reading"] {
+  return {
+    kind: "unreadable",
+    why: `${stampText(stamp)} ${stamp.marks.join(" ")} is an inspection, not a hydro. Write the date of the last hydro.`,
+  };
+}
+
+/** The register's row, as it comes last, else the fill's own. */
+function blankIn(records: readonly Cylinder[], field: TestField): Place {
+  const record = records.at(-1);
+  return { field, ...(record && { record }) };
 }
 
 /** No cylinder is tested before it is made: a date that could only then be a swallowed stamp is a date. */
@@ -126,18 +156,24 @@ function withoutImpossibleStamp(reading: Reading<TestStamp>, { fields }: Cylinde
     return reading;
   const made = monthNumber(fields.made.value.month);
   const [only, other] = reading.choices.filter(({ month }) => monthNumber(month) >= made);
-  return only !== undefined && other === undefined && only.day !== undefined
-    ? { kind: "value", value: only }
-    : reading;
+  return only?.day !== undefined && other === undefined ? { kind: "value", value: only } : reading;
 }
 
-/** The maker's own test, in the month of manufacture: what follows it is the first interval. */
-function isOriginal(stamp: TestStamp, record: Cylinder): boolean {
-  const made = record.fields.made;
-  return made.kind === "value" && monthNumber(made.value.month) >= monthNumber(stamp.month);
+/** After manufacture, and the maker's own test in that month, the first interval holds. */
+function monthsFor(
+  field: TestField | "made",
+  stamp: TestStamp,
+  { fields }: Cylinder,
+  interval: Interval,
+): number {
+  if (interval.firstMonths === undefined) return interval.months;
+  const { made } = fields;
+  const isFirst =
+    field === "made" || (made.kind === "value" && monthNumber(made.value.month) >= monthNumber(stamp.month));
+  return isFirst ? interval.firstMonths : interval.months;
 }
 
-function daysOf(stamp: TestStamp, interval: Interval, months: number): Pick<Test, "from" | "until"> {
+function daysOf(stamp: TestStamp, months: number, interval: Interval): Pick<Test, "from" | "until"> {
   const until = lastDayAllowed(stamp, interval, months);
   if (stamp.means === "due") return { from: firstDayOf(monthNumber(stamp.month) - months), until };
   return { from: stamp.day ? dayNumber(stamp.day) : firstDayOf(monthNumber(stamp.month)), until };

@@ -82,7 +82,8 @@ const READ: readonly (readonly [text: string, date: string, marks?: string])[] =
 ];
 
 describe("a test stamp", () => {
-  it.each(READ)("%s is %s %s", (text, date, marks = "") => {
+  const read = READ.map(([text, date, marks = ""]) => [text, date, marks] as const);
+  it.each(read)("%s is %s %s", (text, date, marks) => {
     const stamp = readTestStamp(text);
     expect(stampText(stamp)).toBe(date);
     const said = [stamp.means === "due" && "due", stamp.plus && "+", ...stamp.marks]

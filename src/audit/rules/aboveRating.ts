@@ -1,4 +1,4 @@
-import { lacking } from "../asking";
+import { lackingOnRecord, twoCylinders } from "../asking";
 import { exceeds, filledMix, possibleServices, richestFor, type FilledMix } from "../oxygen";
 import { PASS, type Rule, type Shop, type Verdict } from "../rule";
 import { percentText, ratingText } from "../words";
@@ -12,16 +12,19 @@ export const aboveRating: Rule = {
   title: "Mix above the cylinder's oxygen rating",
   needs: [["oxygenService"], ["analysedMix", "orderedMix"]],
   judge(filled, shop) {
+    const doubt = twoCylinders(filled);
+    if (doubt) return doubt;
     const { reading, at } = filled.cylinder.oxygenService;
     const services = possibleServices(filled);
     const [mostAllowing] = [...services].sort(
       (one, other) => richestFor(other, shop) - richestFor(one, shop),
     );
-    if (mostAllowing === undefined) return lacking(reading as Exclude<typeof reading, { kind: "value" }>, at);
+    if (mostAllowing === undefined)
+      return lackingOnRecord(filled, reading as Exclude<typeof reading, { kind: "value" }>, at);
     const mix = filledMix(filled.fill);
     if (!("mix" in mix)) return mix;
     if (exceeds(mix.mix.oxygen, richestFor(mostAllowing, shop))) return fault(mix, mostAllowing, shop);
-    return reading.kind === "value" ? PASS : lacking(reading, at);
+    return reading.kind === "value" ? PASS : lackingOnRecord(filled, reading, at);
   },
 };
 

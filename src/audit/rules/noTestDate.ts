@@ -1,4 +1,5 @@
-import { withoutRecord } from "../asking";
+import { lackingOnRecord, twoCylinders } from "../asking";
+import { BLANK } from "../../log/reading";
 import { DOES_NOT_APPLY, PASS, type Rule } from "../rule";
 
 /**
@@ -13,9 +14,11 @@ export const noTestDate: Rule = {
   judge(filled) {
     const { hydros } = filled.cylinder;
     if (hydros === undefined) return DOES_NOT_APPLY;
-    const missing = withoutRecord(filled);
-    if (missing) return missing;
     if (hydros.tests.length > 0 || hydros.doubts.length > 0) return PASS;
+    const at = hydros.blankAt ?? { field: "hydro" };
+    const doubt = twoCylinders(filled);
+    if (doubt) return doubt;
+    if (filled.register === "not found") return lackingOnRecord(filled, BLANK, at);
     return {
       kind: "fault",
       severity: "breach",
@@ -24,7 +27,7 @@ export const noTestDate: Rule = {
       message:
         "Neither a hydro nor a manufacture date is on record: nothing shows that the cylinder is in date.",
       todo: "Read the stamps on its shoulder and write them here; do not fill it before.",
-      at: hydros.blankAt ?? { field: "serial" },
+      at,
     };
   },
 };

@@ -1,4 +1,4 @@
-import { lacking, onlyLater } from "../asking";
+import { lacking, lackingOnRecord, onlyLater, twoCylinders } from "../asking";
 import { possibleServices, richInflow } from "../oxygen";
 import { PASS, type Rule } from "../rule";
 import { stateOn } from "../tests";
@@ -15,6 +15,8 @@ export const notOxygenClean: Rule = {
   needs: [["oxygenService"], ["method", "oxygenAdded"]],
   judge(filled, shop) {
     const { fill, day, cylinder } = filled;
+    const doubt = twoCylinders(filled);
+    if (doubt) return doubt;
     const { reading, at } = cylinder.oxygenService;
     const services = possibleServices(filled);
     const clean = services.filter((service) => service.oxygenClean);
@@ -30,7 +32,7 @@ export const notOxygenClean: Rule = {
         at: inflow.at,
       };
     }
-    if (reading.kind !== "value") return lacking(reading, at);
+    if (reading.kind !== "value") return lackingOnRecord(filled, reading, at);
     if (inflow === undefined && fill.fields.method.kind !== "value") {
       return lacking(fill.fields.method, { field: "method" });
     }

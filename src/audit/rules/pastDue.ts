@@ -1,7 +1,8 @@
 import type { CylinderRules, Interval } from "../../cylinders/countryRules";
 import { stampText } from "../../cylinders/testStamp";
 import { Refusal } from "../../gas/refusal";
-import { doubtful, inFill, onlyLater, withoutDate, withoutRecord, withoutTest } from "../asking";
+import { BLANK } from "../../log/reading";
+import { inFill, lacking, lackingOnRecord, onlyLater, twoCylinders } from "../asking";
 import type { CylinderOnRecord } from "../cylinderOnRecord";
 import {
   DOES_NOT_APPLY,
@@ -26,31 +27,33 @@ export interface RecurringTest {
 
 /** Whether the cylinder was filled while this test was in date, judged on the day of the fill. */
 export function judgePastDue(filled: FilledCylinder, { rules }: Shop, test: RecurringTest): Verdict {
-  const { day, cylinder } = filled;
+  const { fill, day, cylinder } = filled;
   if (cylinder.rules instanceof Refusal) return unknownClass(filled, cylinder.rules);
   const interval = test.intervalOf(cylinder.rules);
   const history = test.historyOf(cylinder);
   if (interval === null || history === undefined) return DOES_NOT_APPLY;
-  const missing = withoutRecord(filled);
-  if (missing) return missing;
+  const doubt = twoCylinders(filled);
+  if (doubt) return doubt;
   if (interval.months === 0) {
     const message = `A cylinder of this kind may not be filled at all in ${rules.name}: ${cylinder.rules.name}.`;
     return fault(interval, message, "Take it out of service, and tell the owner.", { field: "serial" });
   }
-  if (day === undefined) return withoutDate(filled);
+  const { date } = fill.fields;
+  if (date.kind !== "value" || day === undefined)
+    return lacking(date.kind === "value" ? BLANK : date, { field: "date" });
   const state = stateOn(day, history);
   switch (state.kind) {
     case "in date":
       return PASS;
     case "in doubt":
-      return doubtful(state.doubt);
+      return lacking(state.doubt.reading, state.doubt.at);
     case "only later":
       return onlyLater(test.field, history);
     case "none":
-      return withoutTest(filled, history, test.field);
+      return lackingOnRecord(filled, BLANK, history.blankAt ?? { field: test.field });
     case "past due":
       return test.field === "visual" && history.blankAt !== undefined
-        ? withoutTest(filled, history, test.field)
+        ? lackingOnRecord(filled, BLANK, history.blankAt)
         : fault(interval, pastDueText(state.last, day), test.todo, inFill(filled, state.last.at));
   }
 }
