@@ -18,6 +18,9 @@ const COMPONENTS = Object.keys(components) as Component[];
 /** mol/l x J/(mol K) x K is kPa; a hundredth of it is bar. */
 const GAS_CONSTANT_BAR = parameters.gasConstant.value / 100;
 
+/** Below this the density would underflow, and its logarithm with it. */
+const VACUUM_BAR = 1e-100;
+
 /** The terms of all four gases, and the few distinct pairs of d and c among them, each with one coefficient. */
 const terms = COMPONENTS.flatMap((component, index) =>
   components[component].terms.map(([n, d, t, c]) => ({ component: index, n: n!, d: d!, t: t!, c: c! })),
@@ -86,7 +89,7 @@ export function gerg2008Pressure(
  * quadratic, which leaves an error near 1e-14.
  */
 export function gerg2008Density(composition: Composition, pressureBar: number, temperatureK: number): number {
-  if (pressureBar <= 0) return 0;
+  if (pressureBar <= VACUUM_BAR) return 0;
   const reducingDensity = prepare(composition, temperatureK);
   const rt = GAS_CONSTANT_BAR * temperatureK;
   let density = pressureBar / rt;
