@@ -1,0 +1,57 @@
+import { audit } from "../audit/audit";
+import type { AuditResult } from "../audit/finding";
+import { COUNTRIES } from "../cylinders/countryRules";
+import type { Log } from "../log/log";
+import { cellName } from "../sheet/sheet";
+import { checkLines } from "./checkLines";
+import { EXIT, type Command, type ExitCode } from "./command";
+import { readLogFile, SHOP_OPTIONS } from "./logFile";
+import { CommandProblem } from "./problem";
+
+/** The audit of a log in a file. */
+export const check: Command = {
+  name: "check",
+  usage: "check LOG --rules US [--units us] [--as-of 2026-10-31] [--json]",
+  says:
+    "Checks every fill of a log. Exit code 0: nothing found, hydro, visual and oxygen rating judged for every fill; " +
+    "1: findings; 3: nothing found, but one of those could not be judged for some fill; 2: cannot be read, or rules missing.",
+  options: { ...SHOP_OPTIONS, json: { type: "boolean" } },
+
+  async run(given, terminal) {
+    const { log, rules, notices } = await readLogFile(given, terminal);
+    if (!rules) {
+      throw new CommandProblem(
+        `No country's rules: the workbook keeps none, so add --rules with one of ${COUNTRIES.map(({ code }) => code).join(", ")}.`,
+      );
+    }
+    const result = audit(log, rules);
+    if (given.has("json")) terminal.print(JSON.stringify(asJson(log, result), null, 2));
+    else for (const line of [...notices, ...checkLines(log, result, rules)]) terminal.print(line);
+    return exitCode(result);
+  },
+};
+
+function exitCode({ findings, fullyJudged }: AuditResult): ExitCode {
+  if (findings.length > 0) return EXIT.findings;
+  return fullyJudged ? EXIT.nothingFound : EXIT.notFullyJudged;
+}
+
+function asJson(log: Log, { findings, notChecked }: AuditResult): unknown {
+  return {
+    rows: log.rows,
+    notChecked: notChecked.map(({ rule, count, why }) => ({ rule, count, why })),
+    findings: findings.map(({ rule, severity, basis, source, cell, serial, fillDate, message, todo }) => ({
+      rule,
+      severity,
+      basis,
+      source,
+      sheet: cell.sheet,
+      cell: cellName(cell),
+      row: cell.row + 1,
+      serial,
+      fillDate,
+      message,
+      todo,
+    })),
+  };
+}

@@ -1,0 +1,105 @@
+import { readFile, stat } from "node:fs/promises";
+import { resolve } from "node:path";
+import { Temporal } from "temporal-polyfill";
+import { countryRules, type CountryRules } from "../cylinders/countryRules";
+import { readUnits, type Units } from "../gas/units";
+import type { LogContext } from "../log/context";
+import type { Log } from "../log/log";
+import { readLog } from "../log/readLog";
+import type { Sheet } from "../sheet/sheet";
+import { LIMITS } from "../workbook/file/limits";
+import { openFile } from "../workbook/file/openFile";
+import { readShopSettings, type ShopSettings } from "../workbook/settings";
+import type { Workbook } from "../workbook/workbook";
+import type { Given, Terminal } from "./command";
+import { CommandProblem } from "./problem";
+
+/** A log in a file, and what is known of the shop: from the command line, else from the workbook's own settings. */
+export interface LogFile {
+  readonly log: Log;
+  readonly rules: CountryRules | undefined;
+  /** What the user should know besides. */
+  readonly notices: readonly string[];
+}
+
+/** Options that say something of the shop. */
+export const SHOP_OPTIONS = {
+  rules: { type: "string" },
+  units: { type: "string" },
+  "as-of": { type: "string" },
+} as const;
+
+/** Opens the file that is named first and reads it as a log. */
+export async function readLogFile(given: Given, terminal: Terminal): Promise<LogFile> {
+  const [name, ...more] = given.words;
+  if (name === undefined) throw new CommandProblem("Name the file that holds the log.");
+  if (more.length > 0) throw new CommandProblem(`One file at a time: "${more[0]}" is one too many.`);
+  const asOf = readDay(given.value("as-of"));
+  const givenRules = readRules(given.value("rules"));
+  const givenUnits = readShopUnits(given.value("units"));
+  const workbook = await openFile(await bytesOf(resolve(terminal.folder, name)), name);
+  const { settings, notice } = await readShopSettings(workbook);
+  const rules = givenRules ?? readRules(settings.country);
+  const sheets = await allSheets(workbook);
+  const log = readLog(sheets, contextOf(rules, givenUnits ?? settings.units, settings, asOf));
+  return { log, rules, notices: notice === undefined ? [] : [notice] };
+}
+
+function contextOf(
+  rules: CountryRules | undefined,
+  units: Units | undefined,
+  settings: ShopSettings,
+  asOf: Temporal.PlainDate,
+): LogContext {
+  return {
+    units,
+    stampOrder: rules?.stampOrder,
+    dateOrder: rules?.country === "US" ? "month first" : undefined,
+    asOf,
+    choices: settings.sheets,
+  };
+}
+
+async function allSheets(workbook: Workbook): Promise<readonly Sheet[]> {
+  return Promise.all((await workbook.listSheets()).map(({ name }) => workbook.readSheet(name)));
+}
+
+async function bytesOf(path: string): Promise<Uint8Array> {
+  try {
+    const { size } = await stat(path);
+    if (size > LIMITS.fileBytes) {
+      throw new CommandProblem(
+        `“${path}” is ${Math.round(size / 1e6)} MB, more than Brimbook takes: if it is a log, split it by year.`,
+      );
+    }
+    return new Uint8Array(await readFile(path));
+  } catch (error) {
+    if (error instanceof CommandProblem) throw error;
+    const code = (error as NodeJS.ErrnoException).code ?? "";
+    throw new CommandProblem(`“${path}” ${WHY_NOT.get(code) ?? `cannot be opened (${code})`}.`);
+  }
+}
+
+const WHY_NOT: ReadonlyMap<string, string> = new Map([
+  ["ENOENT", "does not exist: check the name and the folder"],
+  ["EISDIR", "is a folder: name the file that holds the log"],
+  ["EACCES", "may not be read: ask for the right to read it"],
+]);
+
+function readRules(code: string | undefined): CountryRules | undefined {
+  return code === undefined ? undefined : countryRules(code);
+}
+
+function readShopUnits(text: string | undefined): Units | undefined {
+  return text === undefined ? undefined : readUnits(text);
+}
+
+/** The day the log is judged on: today, unless another is given. */
+function readDay(text: string | undefined): Temporal.PlainDate {
+  if (text === undefined) return Temporal.Now.plainDateISO();
+  try {
+    return Temporal.PlainDate.from(text, { overflow: "reject" });
+  } catch {
+    throw new CommandProblem(`"${text}" is no day: write it as 2026-10-31.`);
+  }
+}
