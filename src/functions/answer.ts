@@ -28,9 +28,17 @@ export function problemFrom(thrown: unknown): Problem {
   };
 }
 
-/** Numbers leave finite or not at all: a spreadsheet shows NaN and infinity inside a range as 0. */
-export function finite(cell: AnswerCell): AnswerCell {
-  if (typeof cell !== "number" || Number.isFinite(cell)) return cell;
+/** What is left when 25 is computed as (1.4 / 0.4 - 1) x 10 would make a label rounded down say 24. */
+const PLACES = 1e11;
+
+/**
+ * A cell as it may leave: numbers without float noise, and finite or not at all, as a spreadsheet shows NaN and
+ * infinity inside a range as 0.
+ */
+export function leaving(cell: AnswerCell): AnswerCell {
+  if (typeof cell !== "number") return cell;
+  if (Math.abs(cell) < Number.MAX_SAFE_INTEGER / PLACES) return Math.round(cell * PLACES) / PLACES + 0;
+  if (Number.isFinite(cell)) return cell;
   return {
     error: "#VALUE!",
     message: "These arguments give no finite number: check that each is in its usual range.",

@@ -5,7 +5,7 @@ import type { Reader } from "./reader";
 
 /** What an answer is a figure of; it gives the unit to name. */
 export type Quantity =
-  "pressure" | "depth" | "volume" | "per cent" | "partial pressure" | "density" | "date" | "plain";
+  "pressure" | "depth" | "volume" | "per cent" | "partial pressure" | "density" | "factor" | "date" | "plain";
 
 type Arguments = Readonly<Record<string, Reader<unknown>>>;
 export type ValuesOf<A extends Arguments> = {

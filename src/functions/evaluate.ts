@@ -1,5 +1,5 @@
 import { refuse } from "../gas/refusal";
-import { finite, isProblem, problemFrom, type Answer, type AnswerCell } from "./answer";
+import { isProblem, leaving, problemFrom, type Answer, type AnswerCell } from "./answer";
 import type { Argument } from "./cells";
 import type { RowAnswer, Values, WorksheetFunction } from "./define";
 import { explain } from "./explain";
@@ -54,11 +54,11 @@ function answerRows(
   };
   if (call.height === undefined) {
     const single = answerRow(0);
-    return isTable(single) ? single.map((row) => row.map(finite)) : [[finite(single)]];
+    return isTable(single) ? single.map((row) => row.map(leaving)) : [[leaving(single)]];
   }
   const rows: AnswerCell[][] = [];
   for (let row = 0; row < call.height; row++) {
-    rows.push([call.isBlank(row) ? "" : finite(answerRow(row) as AnswerCell)]);
+    rows.push([call.isBlank(row) ? "" : leaving(answerRow(row) as AnswerCell)]);
   }
   return rows;
 }

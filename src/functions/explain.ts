@@ -1,5 +1,5 @@
-import { unitsOf, type Values, type WorksheetFunction } from "./define";
 import { Refusal } from "../gas/refusal";
+import { unitsOf, type Values, type WorksheetFunction } from "./define";
 import { figure, signed, unitOf } from "./wording";
 
 /**
@@ -8,35 +8,43 @@ import { figure, signed, unitOf } from "./wording";
  * @throws Refusal where there is no answer.
  */
 export function explain(worksheetFunction: WorksheetFunction, values: Values): string {
+  const { id, why, quantity } = worksheetFunction;
   const answer = worksheetFunction.answer(values);
-  const sentences = [...worksheetFunction.why(values)];
-  if (typeof answer === "number" && worksheetFunction.quantity !== "date") {
-    const unit = unitOf(worksheetFunction.quantity, unitsOf(values));
-    sentences.unshift(`${worksheetFunction.id}: ${figure(answer)}${unit}.`);
-    sentences.push(...movement(worksheetFunction, values, answer, unit));
-  } else if (typeof answer === "string") {
-    sentences.unshift(answer.endsWith(".") ? answer : `${answer}.`);
+  if (typeof answer === "number" && quantity !== "date") {
+    const inWords = figuresOf(worksheetFunction, values);
+    return [
+      `${id}: ${inWords(answer)}.`,
+      ...why(values),
+      ...movement(worksheetFunction, values, answer),
+    ].join(" ");
   }
-  return sentences.join(" ");
+  return [
+    ...(typeof answer === "string" ? [`${id}: ${answer.replace(/\.$/, "")}.`] : []),
+    ...why(values),
+  ].join(" ");
 }
 
-function movement(
-  worksheetFunction: WorksheetFunction,
-  values: Values,
-  answer: number,
-  unit: string,
-): string[] {
+/** How the function's answers are written: with their unit, and as many decimals as people use. */
+function figuresOf({ quantity }: WorksheetFunction, values: Values): (answer: number) => string {
+  const unit = unitOf(quantity, unitsOf(values));
+  return (answer) => `${figure(answer, decimalsOf(quantity))}${unit}`;
+}
+
+function movement(worksheetFunction: WorksheetFunction, values: Values, answer: number): readonly string[] {
+  const inWords = figuresOf(worksheetFunction, values);
   const moves = worksheetFunction.parameters.flatMap(([name, reader]) => {
     const nudge = reader.shape === "cell" ? reader.nudge : undefined;
     if (!nudge || values[name] === undefined) return [];
     const moved = answerOrNothing(worksheetFunction, { ...values, [name]: nudge.of(values[name]) });
     if (moved === undefined) return [`${name} ${nudge.inWords}: not possible`];
-    const change = moved - answer;
-    return figure(change) === "0" || Math.abs(change) < 1e-9 * Math.abs(answer)
-      ? []
-      : [`${name} ${nudge.inWords}: ${figure(moved)}${unit} (${signed(change)})`];
+    const change = figure(moved - answer, decimalsOf(worksheetFunction.quantity));
+    return change === "0" ? [] : [`${name} ${nudge.inWords}: ${inWords(moved)} (${signed(change)})`];
   });
   return moves.length > 0 ? [`How it moves: ${moves.join("; ")}.`] : [];
+}
+
+function decimalsOf(quantity: WorksheetFunction["quantity"]): number {
+  return quantity === "factor" ? 4 : 2;
 }
 
 function answerOrNothing(worksheetFunction: WorksheetFunction, values: Values): number | undefined {

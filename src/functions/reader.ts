@@ -1,12 +1,8 @@
 import type { Units } from "../gas/units";
 import type { CellValue } from "../sheet/sheet";
 import type { FilledCell } from "./cells";
-
-/** A small change to a value, to see how an answer moves with it. */
-export interface Nudge<T> {
-  readonly inWords: string;
-  of(value: T): T;
-}
+import type { Nudge } from "./nudges";
+import { capital } from "./wording";
 
 /** What a blank cell, or an argument left out, stands for. */
 interface Blank<T> {
@@ -33,9 +29,7 @@ export class CellReader<T> {
 
   /** What the formula helper says of the argument. */
   get help(): string {
-    return this.blank?.inWords
-      ? `${this.meaning} ${capitalised(this.blank.inWords)} if left out.`
-      : this.meaning;
+    return this.blank?.inWords ? `${this.meaning} ${capital(this.blank.inWords)} if left out.` : this.meaning;
   }
 
   get optional(): boolean {
@@ -49,10 +43,7 @@ export class CellReader<T> {
 
   /** Optional: left out, blank or 0 it is this value. */
   or<D extends string | number | boolean>(value: D): CellReader<T | D> {
-    return this.orElse<D>(
-      () => value,
-      typeof value === "boolean" ? String(value).toUpperCase() : String(value),
-    );
+    return this.orElse<D>(() => value, asTyped(value));
   }
 
   /** Optional: left out, blank or 0 it is what `value` gives. */
@@ -89,6 +80,6 @@ export class TableReader<T> {
 
 export type Reader<T> = CellReader<T> | TableReader<T>;
 
-function capitalised(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
+function asTyped(value: string | number | boolean): string {
+  return typeof value === "string" ? `"${value}"` : String(value).toUpperCase();
 }

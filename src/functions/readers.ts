@@ -1,7 +1,8 @@
 import { readWater } from "../depth/waterColumn";
 import { idealGas, realGas } from "../gas/equationOfState";
 import { checkedPressure, checkedTemperature, MAX_GAUGE } from "../gas/limits";
-import type { Mixture } from "../gas/mixture";
+import { AIR, OXYGEN, type Mixture } from "../gas/mixture";
+import { readCylinderSize } from "../cylinders/readCylinderSize";
 import { readMix } from "../gas/readMix";
 import { refuse } from "../gas/refusal";
 import {
@@ -14,7 +15,9 @@ import {
   type Units,
 } from "../gas/units";
 import { numberIn, type FilledCell } from "./cells";
-import { CellReader, type Nudge } from "./reader";
+import { gaugeOnePerCentHigher, HIGHER_GAUGE, WARMER } from "./nudges";
+import { CellReader } from "./reader";
+import { dayIn, theValue } from "./testDates";
 
 /*
  * One reader for each kind of argument: what a cell may hold, and what the formula helper says of it. Sentences need
@@ -27,15 +30,8 @@ export interface StartPressure {
   readonly empty: boolean;
 }
 
-const GAUGE_ERROR = 0.01;
-const COOL_OR_WARM_K = 5;
-
-const gaugeOnePerCentHigher = (bar: number) => bar + (bar - ATMOSPHERE_BAR) * GAUGE_ERROR;
-const HIGHER_GAUGE: Nudge<number> = { inWords: "read 1 % higher", of: gaugeOnePerCentHigher };
-const WARMER: Nudge<number> = { inWords: "5 °C (9 °F) higher", of: (kelvins) => kelvins + COOL_OR_WARM_K };
-
 export function units() {
-  return new CellReader('"psi", "ft" or "us", or "bar", "m" or "metric".', (cell) => readUnits(String(cell)));
+  return new CellReader('"psi", "ft" or "us"; or "bar", "m" or "metric".', (cell) => readUnits(String(cell)));
 }
 
 export function mix(meaning = "The gas: 32, 0.32, EAN32, air, TX 18/45, heliox 21.") {
@@ -45,6 +41,14 @@ export function mix(meaning = "The gas: 32, 0.32, EAN32, air, TX 18/45, heliox 2
 /** Beside "empty" the start mix may be blank, so whether a blank is refused shows only with the start pressure. */
 export function startMix() {
   return mix('The gas in it: EAN32, air, TX 18/45. Blank only beside "empty".').mayBeBlank();
+}
+
+export function topMix() {
+  return mix("The gas on top, from the compressor or a bank.").orElse(() => AIR, '"air"');
+}
+
+export function oxygenSupply() {
+  return mix("What the oxygen supply delivers: 93, 99.5.").orElse(() => OXYGEN, "100");
 }
 
 export function pressure(meaning: string) {
@@ -98,8 +102,19 @@ export function settledTemperature() {
   );
 }
 
+/** Water volume in litres. */
+export function cylinder(
+  meaning = "The cylinder: litres of water volume, or a size such as AL80 or 12L232.",
+) {
+  return new CellReader(meaning, (cell) => {
+    if (typeof cell === "boolean")
+      refuse(`${quoted(cell)} is no cylinder: write litres of water volume, or a size such as AL80.`);
+    return readCylinderSize(cell).waterVolumeL;
+  });
+}
+
 export function depth() {
-  return new CellReader("Depth.", (cell) => {
+  return new CellReader("Depth, in feet or metres.", (cell) => {
     const number = numberFrom(cell, "a depth, feet or metres, as a number");
     return number >= 0 ? number : refuse(`Depth ${number} is above the surface: write 0 or more.`);
   });
@@ -123,8 +138,14 @@ export function number(meaning: string, expected: string) {
   return new CellReader(meaning, (cell) => numberFrom(cell, expected));
 }
 
+/** Words, or a number that stands for some. 0 is a blank cell. */
 export function text(meaning: string) {
-  return new CellReader(meaning, (cell) => String(cell).trim());
+  return new CellReader(meaning, (cell) => (cell === 0 ? refuse(`blank. ${meaning}`) : String(cell).trim()));
+}
+
+/** A day: a spreadsheet date, or text that can be read in one way. */
+export function date(meaning: string) {
+  return new CellReader(meaning, (cell) => theValue(dayIn(cell)));
 }
 
 /** A cell as it stands, for functions that read it together with others. */
@@ -157,7 +178,7 @@ export function gasModel() {
   return new CellReader(
     '"real" (GERG-2008), or "ideal" for teaching and comparison.',
     (cell, unit) => GAS_MODELS[word.read(cell, unit)],
-  ).orElse(() => realGas, "real");
+  ).orElse(() => realGas, '"real"');
 }
 
 function mixIn(cell: FilledCell): Mixture {

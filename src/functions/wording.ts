@@ -1,26 +1,28 @@
 import type { Mixture } from "../gas/mixture";
 import { nameMix } from "../gas/nameMix";
-import { gaugeReading, temperature, UNIT_NAMES, volume, type Units } from "../gas/units";
+import { ATMOSPHERE_BAR, gaugeReading, temperature, UNIT_NAMES, volume, type Units } from "../gas/units";
 import type { Quantity } from "./define";
 
 /* How figures read in sentences. */
 
-/** A figure as people write it: two decimals, more only below 1, nothing that is just noise. */
-export function figure(value: number): string {
-  const size = Math.abs(value);
-  const digits = size >= 1 || size === 0 ? value.toFixed(2) : value.toPrecision(3);
-  const short = String(Number(digits));
-  return short === "-0" ? "0" : short;
+/** A figure as people write it: two decimals, fewer where they are 0. */
+export function figure(value: number, decimals = 2): string {
+  return String(Number(value.toFixed(decimals)) + 0);
 }
 
-export function signed(change: number): string {
-  const written = figure(change);
-  return change > 0 && written !== "0" ? `+${written}` : written;
+/** A figure with its sign, also where that is a plus. */
+export function signed(figure: string): string {
+  return /^[-0]$|^-/.test(figure) ? figure : `+${figure}`;
 }
 
 /** A gauge reading of this absolute pressure: "404.96 psi". */
 export function gauge(bar: number, units: Units): string {
   return `${figure(gaugeReading(bar, units))} ${UNIT_NAMES[units].pressure}`;
+}
+
+/** A difference of pressures, without its unit: "+404.96", "-12.5". */
+export function gaugeChange(bar: number, units: Units): string {
+  return signed(figure(gaugeReading(ATMOSPHERE_BAR + bar, units)));
 }
 
 /** "70 °F". */
@@ -44,8 +46,13 @@ export function percent(fraction: number): string {
 
 /** "EAN32 (32 % oxygen)", "TX 18/45 (18 % oxygen, 45 % helium)". */
 export function mixInWords(mix: Mixture): string {
-  const helium = mix.helium > 0 ? `, ${percent(mix.helium)} helium` : "";
-  return `${nameMix(mix)} (${percent(mix.oxygen)} oxygen${helium})`;
+  return `${nameMix(mix)} (${partsInWords(mix)})`;
+}
+
+/** "18 % oxygen, 45 % helium"; helium only where there is some. */
+export function partsInWords(mix: Mixture): string {
+  const helium = mix.helium > 0.00005 ? `, ${percent(mix.helium)} helium` : "";
+  return `${percent(mix.oxygen)} oxygen${helium}`;
 }
 
 /** The unit that a figure of this quantity carries; nothing for a plain number. */
@@ -61,8 +68,14 @@ export function unitOf(quantity: Quantity, units: Units): string {
       return units === "us" ? " ata" : " bar";
     case "density":
       return " g/L";
+    case "factor":
     case "date":
     case "plain":
       return "";
   }
+}
+
+/** The words with a capital letter, as the beginning of a sentence. */
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }

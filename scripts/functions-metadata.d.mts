@@ -1,0 +1,28 @@
+import type { Compiler } from "webpack";
+
+export declare const DECLARATIONS: string;
+
+export interface FunctionsMetadata {
+  readonly allowErrorForDataTypeAny: boolean;
+  readonly functions: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly description: string;
+    readonly helpUrl: string;
+    readonly parameters: readonly {
+      readonly name: string;
+      readonly description: string;
+      readonly type: string;
+      readonly dimensionality: string;
+      readonly optional?: boolean;
+      readonly repeating?: boolean;
+    }[];
+  }[];
+}
+
+export declare function functionsMetadata(helpUrl: string): Promise<FunctionsMetadata>;
+
+export declare class FunctionsMetadataPlugin {
+  constructor(options: { output: string; helpUrl: string });
+  apply(compiler: Compiler): void;
+}

@@ -1,0 +1,16 @@
+import { format, resolveConfig } from "prettier";
+import { functionDeclarations } from "./function-declarations";
+import { functionReference } from "./function-reference";
+
+/** The files that are made from the definitions of the worksheet functions, as they should stand in the repository. */
+export async function generatedFiles(): Promise<readonly { readonly path: string; readonly text: string }[]> {
+  return Promise.all(
+    [
+      { path: "src/functions/excelDeclarations.ts", text: functionDeclarations() },
+      { path: "docs/functions.md", text: functionReference() },
+    ].map(async ({ path, text }) => ({
+      path,
+      text: await format(text, { ...(await resolveConfig(path)), filepath: path }),
+    })),
+  );
+}

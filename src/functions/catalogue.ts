@@ -1,0 +1,109 @@
+import type { Argument } from "./cells";
+import type { Quantity, WorksheetFunction } from "./define";
+import { WHY } from "./evaluate";
+import { FAMILIES } from "./worksheetFunctions";
+
+/** What a host needs to offer the functions: names, order, help. Shared by Excel's metadata, the grid and the docs. */
+export interface CatalogueEntry {
+  readonly id: string;
+  /** What it does. */
+  readonly says: string;
+  /** The same for the formula helper, with an example. */
+  readonly description: string;
+  readonly quantity: Quantity;
+  readonly parameters: readonly CatalogueParameter[];
+  /** Formulas to show it with. */
+  readonly examples: readonly (readonly Argument[])[];
+}
+
+export interface CatalogueParameter {
+  readonly name: string;
+  readonly help: string;
+  readonly optional: boolean;
+  /** Takes a whole range as a table; all others take a single value or a column of them. */
+  readonly table: boolean;
+  /** Stands for any number of arguments; only the last one can. */
+  readonly repeating: boolean;
+}
+
+/** The namespace in front of every name. */
+export const NAMESPACE = "BRIM";
+
+const WHY_ENTRY: CatalogueEntry = entryOf({
+  id: WHY,
+  says: "The sentence behind an error, or how an answer came about: what was assumed, the steps, and how far it can be off.",
+  quantity: "plain",
+  parameters: [
+    {
+      name: "function",
+      help: 'Name of the function in quotation marks, such as "STOPAT".',
+      optional: false,
+      table: false,
+      repeating: false,
+    },
+    {
+      name: "arguments",
+      help: "The arguments of that function, in its order.",
+      optional: false,
+      table: false,
+      repeating: true,
+    },
+  ],
+  examples: [
+    ["STOPAT", "oxygen", "empty", null, 3000, 32, "psi"],
+    ["MOD", 3, "ft"],
+  ],
+});
+
+/** The worksheet functions by family, in the order of the reference page. */
+export const FUNCTION_FAMILIES: readonly {
+  readonly title: string;
+  readonly entries: readonly CatalogueEntry[];
+}[] = [
+  ...FAMILIES.map(({ title, functions }) => ({
+    title,
+    entries: functions.map((each) => entryOf({ ...each, parameters: parametersOf(each) })),
+  })),
+  { title: "Explanation", entries: [WHY_ENTRY] },
+];
+
+/** Every worksheet function. */
+export const WORKSHEET_FUNCTIONS: readonly CatalogueEntry[] = FUNCTION_FAMILIES.flatMap(
+  ({ entries }) => entries,
+);
+
+/** A call as it is typed: `=BRIM.MOD("EAN32","ft")`. */
+export function formulaOf(id: string, given: readonly Argument[]): string {
+  return `=${NAMESPACE}.${id}(${given.map(argumentText).join(",")})`;
+}
+
+function entryOf(from: Omit<CatalogueEntry, "description">): CatalogueEntry {
+  const { id, says, quantity, parameters, examples } = from;
+  return {
+    id,
+    says,
+    quantity,
+    parameters,
+    examples,
+    description: `${says} Example: ${formulaOf(id, examples[0] ?? [])}`,
+  };
+}
+
+function parametersOf({ parameters }: WorksheetFunction): readonly CatalogueParameter[] {
+  return parameters.map(([name, reader]) => ({
+    name,
+    help: reader.help,
+    optional: reader.optional,
+    table: reader.shape === "table",
+    repeating: false,
+  }));
+}
+
+function argumentText(argument: Argument): string {
+  if (Array.isArray(argument)) {
+    return `{${argument.map((row: readonly Argument[]) => row.map(argumentText).join(",")).join(";")}}`;
+  }
+  if (typeof argument === "string") return `"${argument.replaceAll('"', '""')}"`;
+  if (typeof argument === "boolean") return String(argument).toUpperCase();
+  return argument === null || argument === undefined ? "" : String(argument);
+}

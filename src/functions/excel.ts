@@ -1,0 +1,44 @@
+import { isProblem, type Answer, type AnswerCell } from "./answer";
+import { WORKSHEET_FUNCTIONS } from "./catalogue";
+import type { Argument } from "./cells";
+import { evaluate } from "./evaluate";
+
+/*
+ * The worksheet functions in Excel. Loading this file registers them and does nothing else; where Excel's runtime is
+ * not there (office.js could not be reached) it does nothing at all, and the pane says so.
+ */
+if (typeof CustomFunctions !== "undefined") {
+  for (const { id, parameters } of WORKSHEET_FUNCTIONS) {
+    const repeating = parameters.at(-1)?.repeating === true;
+    CustomFunctions.associate(id, (...handedOver: unknown[]) => {
+      // Behind the arguments Excel hands over an object about the call. Repeating ones come as one array.
+      const given = handedOver.slice(0, parameters.length) as Argument[];
+      const repeated = repeating ? ((given.pop() ?? []) as unknown as Argument[]) : [];
+      return inExcel(evaluate(id, [...given, ...repeated]));
+    });
+  }
+}
+
+/** A single error is thrown, which is the surest way for its sentence to be shown; others stay in their rows. */
+function inExcel(answer: Answer): unknown[][] {
+  const [[only] = []] = answer;
+  if (answer.length === 1 && answer[0]!.length === 1 && only !== undefined && isProblem(only)) {
+    throwError(errorOf(only));
+  }
+  return answer.map((row) => row.map(errorOf));
+}
+
+function errorOf(cell: AnswerCell): unknown {
+  if (!isProblem(cell)) return cell;
+  const { ErrorCode } = CustomFunctions;
+  return new CustomFunctions.Error(
+    cell.error === "#N/A" ? ErrorCode.notAvailable : ErrorCode.invalidValue,
+    cell.message,
+  );
+}
+
+function throwError(error: unknown): never {
+  // Excel's own error class is an Error at run time; only its typings do not say so.
+  // eslint-disable-next-line @typescript-eslint/only-throw-error
+  throw error;
+}
