@@ -6,6 +6,7 @@ import { stampText, type TestStamp } from "../cylinders/testStamp";
 import type { Mixture } from "../gas/mixture";
 import type { Cylinder, CylinderFields, Fill, FillFields, FillMethod } from "../log/log";
 import { ambiguous, BLANK, type Reading } from "../log/reading";
+import { lacking } from "./asking";
 import { shopOf } from "./audit";
 import { CylinderOnRecord } from "./cylinderOnRecord";
 import type { FilledCylinder, Rule, Verdict } from "./rule";
@@ -32,12 +33,21 @@ export interface FillCheck {
   readonly text: string;
 }
 
+interface Check {
+  readonly name: string;
+  readonly rule: Rule;
+  /** What the rule must be told, in the order of the arguments. */
+  readonly asks: readonly Asked[];
+}
+
+type Asked = "date" | "hydro" | "visual" | "oxygenService" | "mix" | "method";
+
 /** What is checked, in the order and by the names of the answer; the rules are those of the audit. */
-const CHECKS: readonly (readonly [name: string, rule: Rule])[] = [
-  ["hydro", hydroPastDue],
-  ["visual", visualPastDue],
-  ["rating", aboveRating],
-  ["method", notOxygenClean],
+const CHECKS: readonly Check[] = [
+  { name: "hydro", rule: hydroPastDue, asks: ["date", "hydro"] },
+  { name: "visual", rule: visualPastDue, asks: ["date", "visual"] },
+  { name: "rating", rule: aboveRating, asks: ["oxygenService", "mix"] },
+  { name: "method", rule: notOxygenClean, asks: ["oxygenService", "method"] },
 ];
 
 /**
@@ -45,37 +55,48 @@ const CHECKS: readonly (readonly [name: string, rule: Rule])[] = [
  * What is blank or doubtful is never taken as good.
  */
 export function fillCheck(fill: FillToCheck, rules: CountryRules): FillCheck {
-  const filled = filledCylinder(fill, rules);
+  const toCheck = { ...fill, hydro: hydroIn(fill) };
+  const filled = filledCylinder(toCheck, rules);
   const shop = shopOf(rules);
-  const verdicts = CHECKS.map(([name, rule]) => ({ name, verdict: rule.judge(filled, shop) }));
+  const verdicts = CHECKS.map((check) => ({ check, verdict: check.rule.judge(filled, shop) }));
   const faults = verdicts.flatMap(({ verdict }) => (verdict.kind === "fault" ? [verdict] : []));
   const stops = faults.filter(({ severity }) => severity === "stop" || severity === "breach");
-  const unknowns = [...new Set(verdicts.flatMap(({ verdict }) => unknownIn(verdict)))];
-  const unknownText = `UNKNOWN: ${unknowns.join("; ")}`;
+  const unknowns = new Set(verdicts.flatMap(({ check, verdict }) => unknownIn(check, verdict, toCheck)));
+  const unknownText = `UNKNOWN: ${[...unknowns].join("; ")}`;
   if (stops.length > 0) {
     const reasons = stops.map(({ message }) => message).join(" ");
-    return { verdict: "STOP", text: `STOP: ${reasons}${unknowns.length > 0 ? ` ${unknownText}` : ""}` };
+    return { verdict: "STOP", text: `STOP: ${reasons}${unknowns.size > 0 ? ` ${unknownText}` : ""}` };
   }
-  if (unknowns.length > 0) return { verdict: "UNKNOWN", text: unknownText };
-  const good = verdicts.filter(({ verdict }) => verdict.kind !== "does not apply").map(({ name }) => name);
+  if (unknowns.size > 0) return { verdict: "UNKNOWN", text: unknownText };
+  const good = verdicts
+    .filter(({ verdict }) => verdict.kind !== "does not apply")
+    .map(({ check }) => check.name);
   const remarks = faults.map(({ message }) => `. ${message}`).join("");
   return { verdict: "OK", text: `OK: ${good.join(", ")}${remarks}` };
 }
 
-function unknownIn(verdict: Verdict): readonly string[] {
-  return verdict.kind === "not judged" ? [verdict.detail ?? verdict.why] : [];
+/** All that the check was not told, or else why it could not judge. */
+function unknownIn({ asks }: Check, verdict: Verdict, fill: FillToCheck): readonly string[] {
+  if (verdict.kind !== "not judged") return [];
+  const untold = asks.flatMap((asked) => {
+    const reading = fill[asked];
+    return reading.kind === "value"
+      ? []
+      : [lacking(reading, { field: asked === "mix" ? "orderedMix" : asked })];
+  });
+  return (untold.length > 0 ? untold : [verdict]).map(({ why, detail }) => detail ?? why);
 }
 
 function filledCylinder(fill: FillToCheck, rules: CountryRules): FilledCylinder {
-  const { date, mix, method, oxygenService, visual } = fill;
+  const { date, hydro, visual, oxygenService, mix, method } = fill;
   const place = { sheet: "", row: 0 };
   const record: Cylinder = {
     ...place,
-    fields: { ...BLANK_CYLINDER, hydro: hydroIn(fill), visual, oxygenService },
+    fields: { ...BLANK_CYLINDER, hydro, visual, oxygenService },
   };
   const row: Fill = {
     ...place,
-    fields: { ...BLANK_FILL, date, method, analysedMix: mix },
+    fields: { ...BLANK_FILL, date, method, orderedMix: mix },
     cylinderInRow: record,
   };
   const day = date.kind === "value" ? dayNumber(date.value) : undefined;

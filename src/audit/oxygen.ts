@@ -11,17 +11,17 @@ const NOISE = 1e-9;
 /** Which mix is in the cylinder: as analysed, else as ordered. */
 export interface FilledMix {
   readonly mix: Mixture;
-  readonly said: "Analysed" | "Ordered";
+  readonly isAnalysed: boolean;
   readonly at: Place;
 }
 
 export function filledMix({ fields }: Fill): FilledMix | NotJudged {
   const { analysedMix, orderedMix } = fields;
   if (analysedMix.kind === "value")
-    return { mix: analysedMix.value, said: "Analysed", at: { field: "analysedMix" } };
+    return { mix: analysedMix.value, isAnalysed: true, at: { field: "analysedMix" } };
   if (analysedMix.kind !== "blank") return lacking(analysedMix, { field: "analysedMix" });
   if (orderedMix.kind === "value")
-    return { mix: orderedMix.value, said: "Ordered", at: { field: "orderedMix" } };
+    return { mix: orderedMix.value, isAnalysed: false, at: { field: "orderedMix" } };
   return lacking(orderedMix, { field: "orderedMix" });
 }
 

@@ -28,7 +28,7 @@ export const aboveRating: Rule = {
   },
 };
 
-function fault({ mix, said, at }: FilledMix, service: OxygenService, shop: Shop): Verdict {
+function fault({ mix, isAnalysed, at }: FilledMix, service: OxygenService, shop: Shop): Verdict {
   const { oxygen } = shop.rules;
   const richest = richestFor(service, shop);
   const byMuch = exceeds(mix.oxygen, richest + shop.analyserMargin);
@@ -36,7 +36,7 @@ function fault({ mix, said, at }: FilledMix, service: OxygenService, shop: Shop)
     service.maxOxygen === undefined
       ? `${percentText(richest)} that "air only" allows`
       : `rating of ${ratingText(service)}`;
-  const what = `${said} ${nameMix(mix)} is above the ${rated}`;
+  const what = `${isAnalysed ? "Analysed " : ""}${nameMix(mix)} is above the ${rated}`;
   return {
     kind: "fault",
     severity: byMuch ? "stop" : "warn",

@@ -27,7 +27,7 @@ export const notOxygenClean: Rule = {
         severity: "stop",
         basis: shop.rules.oxygen.cleanBasis,
         source: shop.rules.oxygen.cleanSource,
-        message: `${inflow.how} into a cylinder that is not oxygen clean (${services.map(ratingText).join(" or ")}).`,
+        message: `${inflow.how} into a cylinder that is not oxygen clean (rated ${services.map(ratingText).join(" or ")}).`,
         todo: "Call the cylinder back; put no oxygen on it until it is cleaned for oxygen, and fill it from a premix within its rating.",
         at: inflow.at,
       };

@@ -11,7 +11,7 @@ export function swallowedStamp(field: "hydro" | "visual"): Rule {
     id: "R04",
     rank: 27,
     title: `${field === "hydro" ? "Hydro" : "Visual"} stamp that the spreadsheet turned into a date`,
-    needs: [[field]],
+    needs: [],
     judge({ cylinder }) {
       const history = field === "hydro" ? cylinder.hydros : cylinder.visuals;
       const swallowed = history?.doubts.find(isSwallowed(field));
