@@ -5,7 +5,7 @@ interface AreaTabsProps<Area extends string> {
   readonly areas: Readonly<Record<Area, string>>;
   readonly area: Area;
   readonly onArea: (area: Area) => void;
-  /** Ids of tabs and panel begin with it. */
+  /** Ids of tabs and panels begin with it: `id-check`, `id-check-panel`. */
   readonly id: string;
 }
 
@@ -64,7 +64,7 @@ export function AreaTabs<Area extends string>({ areas, area, onArea, id }: AreaT
           data-area={name}
           className={styles.tab}
           aria-selected={name === area}
-          aria-controls={`${id}-panel`}
+          aria-controls={`${id}-${name}-panel`}
           tabIndex={name === area ? 0 : -1}
           onClick={() => {
             onArea(name);

@@ -1,5 +1,5 @@
 import { makeStyles } from "@fluentui/react-components";
-import { useId, useState } from "react";
+import { useId, useState, type ReactNode } from "react";
 import { AreaTabs } from "./AreaTabs";
 import { CheckArea } from "./check/CheckArea";
 import { useCheck } from "./check/useCheck";
@@ -13,23 +13,47 @@ interface AreasProps extends Omit<PaneProps, "appearance"> {
 
 const AREAS = { check: "Check the log", shop: "Rules & shop" } as const;
 
+interface AreaPanelProps {
+  readonly id: string;
+  readonly name: keyof typeof AREAS;
+  readonly shown: keyof typeof AREAS;
+  readonly children: ReactNode;
+}
+
 const useStyles = makeStyles({
-  area: { flexGrow: 1, display: "flex", flexDirection: "column" },
+  shown: { flexGrow: 1, display: "flex", flexDirection: "column" },
+  hidden: { display: "none" },
 });
+
+/** An area stays as it was left while another one is shown. */
+function AreaPanel({ id, name, shown, children }: AreaPanelProps) {
+  const styles = useStyles();
+  return (
+    <div
+      role="tabpanel"
+      id={`${id}-${name}-panel`}
+      aria-labelledby={`${id}-${name}`}
+      className={name === shown ? styles.shown : styles.hidden}
+    >
+      {children}
+    </div>
+  );
+}
 
 /** What a person may want to do here; a check goes on while they look at another area. */
 export function Areas({ workbook, shop, onOpenSample, watchChanges }: AreasProps) {
-  const styles = useStyles();
   const id = useId();
   const [area, setArea] = useState<keyof typeof AREAS>("check");
   const check = useCheck(workbook, shop, watchChanges);
   return (
     <>
       <AreaTabs areas={AREAS} area={area} onArea={setArea} id={id} />
-      <div role="tabpanel" id={`${id}-panel`} aria-labelledby={`${id}-${area}`} className={styles.area}>
-        {area === "check" && <CheckArea check={check} workbook={workbook} onOpenSample={onOpenSample} />}
-        {area === "shop" && <ShopArea shop={shop} />}
-      </div>
+      <AreaPanel id={id} name="check" shown={area}>
+        <CheckArea check={check} workbook={workbook} onOpenSample={onOpenSample} />
+      </AreaPanel>
+      <AreaPanel id={id} name="shop" shown={area}>
+        <ShopArea shop={shop} />
+      </AreaPanel>
     </>
   );
 }

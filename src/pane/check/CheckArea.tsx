@@ -6,6 +6,8 @@ import { Notice, ProblemNote } from "../kit/ProblemNote";
 import { chosenPart } from "./checkState";
 import { NoLogFound } from "./NoLogFound";
 import { WorkUnderWay } from "./WorkUnderWay";
+import { count, counted } from "./report";
+import { countNotChecked } from "./results/lacks";
 import { Results } from "./results/Results";
 import { Setup } from "./setup/Setup";
 import { StatusBar } from "./StatusBar";
@@ -98,7 +100,7 @@ export function CheckArea({ check, workbook, onOpenSample }: CheckAreaProps) {
         </p>
         {report && <Results report={report} jump={jump} titleRef={resultsTitle} />}
       </div>
-      <StatusBar reading={chosen} report={report} jump={jump} />
+      {chosen.sheets.length > 0 && <StatusBar reading={chosen} report={report} jump={jump} />}
     </>
   );
 }
@@ -115,7 +117,7 @@ function useSpokenState({ busy, report, reading }: Check): void {
   useEffect(() => {
     if (report && report !== told.current.report)
       announce(
-        `Checked. ${report.findings.length} findings, ${report.notChecked.reduce((sum, { count }) => sum + count, 0)} not checked.`,
+        `Checked. ${counted(report.findings.length, "finding")}, ${count(countNotChecked(report.notChecked))} not checked.`,
       );
     else if (reading && !told.current.reading) announce("The workbook was looked through.");
     told.current = { report, reading };
@@ -141,7 +143,7 @@ function useKeptFocus(
     if (checking) cancel.current?.focus();
     else if (report === oldReport) check.current?.focus();
     else {
-      // jsdom and old Excel windows have no smooth start to scroll to; focus alone would show only its last line.
+      // Focus alone would scroll no further than to the title's own line, at the bottom of the pane.
       results.current?.scrollIntoView({ block: "start" });
       results.current?.focus({ preventScroll: true });
     }

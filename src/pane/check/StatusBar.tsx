@@ -3,6 +3,7 @@ import { useId, useState } from "react";
 import { SeverityMark } from "../kit/SeverityMark";
 import { TextButton } from "../kit/TextButton";
 import { count, counted, countRows, reconciliation, type CheckReport, type LogReading } from "./report";
+import { countNotChecked } from "./results/lacks";
 import { UnreadableRows } from "./UnreadableRows";
 import type { Jump } from "./useJump";
 
@@ -37,7 +38,7 @@ export function StatusBar({ reading, report, jump }: StatusBarProps) {
   const [open, setOpen] = useState(false);
   const rows = countRows(reading.sheets);
   const hidden = reading.sheets.reduce((sum, { hiddenRows }) => sum + hiddenRows, 0);
-  const notChecked = report?.notChecked.reduce((sum, { count: fills }) => sum + fills, 0);
+  const notChecked = report && countNotChecked(report.notChecked);
   return (
     <section className={styles.bar} aria-label="Rows, and what was not checked">
       <p className={styles.line}>

@@ -63,7 +63,7 @@ export function Disclosure(props: DisclosureProps) {
         >
           {open ? <ChevronDown16Regular /> : <ChevronRight16Regular />}
           <span>
-            <span className={styles.title}>{props.title}</span>
+            <span className={props.heading && styles.title}>{props.title}</span>
             {props.hint !== undefined && <span className={styles.hint}>{props.hint}</span>}
           </span>
         </button>

@@ -6,6 +6,7 @@ import { SeverityMark } from "../../kit/SeverityMark";
 import { count } from "../report";
 import { ruleInWords } from "../ruleWords";
 import { placeName, type Jump } from "../useJump";
+import { countNotChecked, lacksOf } from "./lacks";
 
 interface NotCheckedListProps {
   readonly notChecked: readonly NotChecked[];
@@ -20,7 +21,13 @@ const useStyles = makeStyles({
     borderRadius: tokens.borderRadiusMedium,
   },
   title: { display: "inline-flex", alignItems: "center", gap: "6px" },
-  list: { listStyleType: "none", margin: 0, padding: "0 0 4px", fontSize: tokens.fontSizeBase200 },
+  list: {
+    listStyleType: "none",
+    margin: 0,
+    padding: "0 0 4px",
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+  },
   item: {
     display: "grid",
     gridTemplateColumns: "minmax(34px, auto) 1fr",
@@ -30,13 +37,14 @@ const useStyles = makeStyles({
   },
   count: { textAlign: "right", fontWeight: tokens.fontWeightSemibold },
   cells: { display: "flex", flexWrap: "wrap", gap: "0 10px" },
+  rules: { display: "block", color: tokens.colorNeutralForeground3 },
   rule: { color: tokens.colorNeutralForeground3 },
 });
 
 /** What no rule could judge, how often and why: unknown is never a pass. */
 export function NotCheckedList({ notChecked, jump }: NotCheckedListProps) {
   const styles = useStyles();
-  const sum = notChecked.reduce((so, { count: fills }) => so + fills, 0);
+  const sum = countNotChecked(notChecked);
   if (sum === 0) return null;
   return (
     <div className={styles.box}>
@@ -48,14 +56,15 @@ export function NotCheckedList({ notChecked, jump }: NotCheckedListProps) {
             Not checked: {count(sum)}
           </span>
         }
-        hint="Open to see what is missing, and where."
+        hint="What is missing, and where"
       >
         <ul className={styles.list}>
-          {notChecked.map(({ rule, count: fills, why, cells }, at) => (
-            <li key={`${rule} ${why}`} className={styles.item}>
+          {lacksOf(notChecked).map(({ rules, count: fills, why, cells }, at) => (
+            <li key={at} className={styles.item}>
               <span className={styles.count}>{count(fills)}</span>
               <div>
-                {why} <span className={styles.rule}>{ruleInWords(rule)}</span>
+                {why}
+                <span className={styles.rules}>{rules.map(ruleInWords).join("; ")}</span>
                 <div className={styles.cells}>
                   {cells.map((cell) => (
                     <TextButton

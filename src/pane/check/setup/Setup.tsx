@@ -1,6 +1,7 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import { useState } from "react";
 import { Disclosure } from "../../kit/Disclosure";
+import { TextButton } from "../../kit/TextButton";
 import { isChosen } from "../checkState";
 import { counted, type LogReading, type SheetReading } from "../report";
 import type { Check } from "../useCheck";
@@ -24,6 +25,7 @@ const useStyles = makeStyles({
     border: `1px solid ${tokens.colorNeutralStroke2}`,
     borderRadius: tokens.borderRadiusMedium,
   },
+  again: { marginTop: "6px", fontSize: tokens.fontSizeBase200 },
   others: { margin: "4px 0 0" },
 });
 
@@ -64,6 +66,9 @@ export function Setup({ check, reading, onAllAnswered }: SetupProps) {
             {entries(others)}
           </Disclosure>
         )}
+        <TextButton className={styles.again} onClick={check.look}>
+          Look through the workbook again
+        </TextButton>
       </Disclosure>
       <OpenQuestions sheets={chosen} shop={check.shop} onAllAnswered={onAllAnswered} />
     </section>

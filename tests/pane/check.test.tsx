@@ -1,0 +1,226 @@
+// @vitest-environment jsdom
+import { act, fireEvent, screen, waitFor, within } from "@testing-library/react";
+import { describe, expect, it } from "vitest";
+import { FakeWorkbook, sheet, smallLog, US_SHOP } from "./fakeWorkbook";
+import { checkTheLog, press, showPane } from "./render";
+
+describe("finding the log", () => {
+  it("ticks sheets by what is in them, and says what each was taken for", async () => {
+    showPane({ workbook: new FakeWorkbook(smallLog(), US_SHOP) });
+    await screen.findByRole("button", { name: "Check the log" });
+    expect(checked("October")).toBe(true);
+    expect(checked("Cylinders")).toBe(true);
+    expect(screen.getByText("Log, 4 fills")).toBeTruthy();
+    expect(screen.getByText("Register, 3 cylinders")).toBeTruthy();
+    press(/1 other sheet/);
+    expect(checked("Prices")).toBe(false);
+  });
+
+  it("always shows that rows reconcile", async () => {
+    showPane({ workbook: new FakeWorkbook(smallLog(), US_SHOP) });
+    const bar = await screen.findByRole("region", { name: /^Rows/ });
+    expect(bar.textContent).toBe("10 rows = 4 fills + 3 cylinders + 2 headings + 1 blank + 0 unreadable");
+  });
+
+  it("lists unreadable rows with cell and reason, and leads there", async () => {
+    const [october, ...others] = smallLog();
+    const rows = [...october!.rows, { values: [null, null, "???", 12, null] }];
+    const workbook = new FakeWorkbook([{ ...october!, rows }, ...others], US_SHOP);
+    showPane({ workbook });
+    await screen.findByRole("button", { name: "Check the log" });
+    press("1 unreadable");
+    press(/^October!/);
+    await waitFor(() => {
+      expect(workbook.selected).toMatchObject([{ sheet: "October", row: 6 }]);
+    });
+  });
+
+  it("teaches what a log is where there is none", async () => {
+    showPane({ workbook: new FakeWorkbook([sheet("Prices", [["Air", 8]])], US_SHOP) });
+    expect(await screen.findByText("No fill log found here")).toBeTruthy();
+    const button = screen.getByRole("button", { name: "Check the log" });
+    expect(button.getAttribute("aria-disabled")).toBe("true");
+  });
+
+  it("names a sheet that cannot be read, and goes on with the others", async () => {
+    const workbook = new FakeWorkbook(smallLog(), US_SHOP);
+    workbook.broken = "Prices";
+    showPane({ workbook });
+    expect(await screen.findByText(/Prices: The sheet Prices is protected/)).toBeTruthy();
+    expect(checked("October")).toBe(true);
+  });
+
+  it("can be called off and taken up again", async () => {
+    const workbook = new FakeWorkbook(smallLog(), US_SHOP);
+    workbook.gate = new Promise(() => undefined);
+    showPane({ workbook });
+    await screen.findByRole("progressbar");
+    press("Cancel");
+    workbook.gate = undefined;
+    press("Look for logs");
+    await screen.findByRole("button", { name: "Check the log" });
+  });
+});
+
+describe("the columns", () => {
+  it("show heading, meaning, unit and confidence, and a correction is kept by heading", async () => {
+    const workbook = new FakeWorkbook(smallLog(), US_SHOP);
+    showPane({ workbook });
+    await screen.findByRole("button", { name: "Check the log" });
+    press(/^8 columns/);
+    const meaning = screen.getByRole<HTMLSelectElement>("combobox", { name: /“End psi” in October/ });
+    expect(meaning.value).toBe("endPressure");
+    expect(screen.getByRole<HTMLSelectElement>("combobox", { name: /^Unit of “End psi”/ }).value).toBe("psi");
+
+    fireEvent.change(meaning, { target: { value: "settledPressure" } });
+    await waitFor(() => {
+      expect(workbook.settings.get("brimbook")).toMatchObject({
+        sheets: [
+          {
+            sheet: "October",
+            columns: [{ heading: "End psi", nth: 0, field: "settledPressure", answers: {} }],
+          },
+        ],
+      });
+    });
+    expect(await screen.findByText("set by you")).toBeTruthy();
+
+    press("Take back what I set for End psi");
+    await waitFor(() => {
+      expect(workbook.settings.get("brimbook")).toMatchObject({
+        sheets: [{ sheet: "October", columns: [] }],
+      });
+    });
+  });
+});
+
+describe("a check", () => {
+  it("counts by severity, lists by harm, and leaves the log alone", async () => {
+    const workbook = new FakeWorkbook(smallLog(), US_SHOP);
+    showPane({ workbook });
+    await checkTheLog();
+    const tiles = screen.getByRole("group", { name: /by severity/ });
+    expect(
+      within(tiles)
+        .getAllByRole("button")
+        .map((tile) => tile.textContent),
+    ).toEqual(["1Stop", "1Breach", "0Warn", "0Note"]);
+    const found = findings();
+    expect(found).toHaveLength(2);
+    expect(found[0]!.textContent).toMatch(/^Stop\. .*GP1002 · 5 Oct 2026 · /);
+    expect(found[1]!.textContent).toMatch(/^Breach\. .*GP1003 · 6 Oct 2026 · /);
+  });
+
+  it("leads to the cell by a press, and says by whose rule", async () => {
+    const workbook = new FakeWorkbook(smallLog(), US_SHOP);
+    showPane({ workbook });
+    await checkTheLog();
+    fireEvent.click(findings()[0]!);
+    await waitFor(() => {
+      expect(workbook.selected).toHaveLength(1);
+    });
+    expect(workbook.selected[0]).toMatchObject({ row: 2 });
+    press(/^Why: .*hydro/i);
+    expect(screen.getByText("Law")).toBeTruthy();
+    expect(screen.getByText(/49 CFR 180.205/)).toBeTruthy();
+  });
+
+  it("says so where the cell has changed, or its sheet is gone", async () => {
+    const workbook = new FakeWorkbook(smallLog(), US_SHOP);
+    showPane({ workbook });
+    await checkTheLog();
+    const [october, ...others] = workbook.sheets as [ReturnType<typeof sheet>, ...ReturnType<typeof sheet>[]];
+    workbook.sheets = [{ ...october, rows: october.rows.slice(1) }, ...others];
+    fireEvent.click(findings()[0]!);
+    expect(await screen.findByText(/has changed since the check/, { selector: "p" })).toBeTruthy();
+    workbook.sheets = others;
+    fireEvent.click(findings()[0]!);
+    expect(await screen.findByText(/October is no longer in this workbook/, { selector: "p" })).toBeTruthy();
+  });
+
+  it("never calls a log in order while something could not be checked", async () => {
+    const [october] = smallLog();
+    showPane({ workbook: new FakeWorkbook([october!], US_SHOP) });
+    await checkTheLog();
+    expect(screen.getByRole("heading", { name: /^Nothing found, but hydro, visual/ })).toBeTruthy();
+    const bar = screen.getByRole("region", { name: /^Rows/ });
+    expect(bar.textContent).toMatch(/Not checked: [1-9]/);
+    press(/^Not checked/);
+    expect(screen.getByText(/no column for hydro/)).toBeTruthy();
+  });
+
+  it("is out of date once the log changes", async () => {
+    let change: () => void = () => undefined;
+    const watchChanges = (onChange: () => void) => {
+      change = onChange;
+      return () => undefined;
+    };
+    showPane({ workbook: new FakeWorkbook(smallLog(), US_SHOP), watchChanges });
+    await checkTheLog();
+    act(() => {
+      change();
+    });
+    expect(screen.getByText(/Your log changed since this check/)).toBeTruthy();
+    press("Check again");
+    await waitFor(() => {
+      expect(screen.queryByText(/Your log changed since this check/)).toBeNull();
+    });
+  });
+
+  it("is out of date once the rules change", async () => {
+    showPane({ workbook: new FakeWorkbook(smallLog(), US_SHOP) });
+    await checkTheLog();
+    fireEvent.click(screen.getByRole("tab", { name: "Rules & shop" }));
+    fireEvent.change(screen.getByRole("combobox", { name: /Whose rules/ }), { target: { value: "GB" } });
+    fireEvent.click(screen.getByRole("tab", { name: "Check the log" }));
+    expect(screen.getByText(/You changed what is checked/)).toBeTruthy();
+  });
+
+  it("that cannot read a chosen sheet says why, and keeps the earlier result", async () => {
+    const workbook = new FakeWorkbook(smallLog(), US_SHOP);
+    showPane({ workbook });
+    await checkTheLog();
+    workbook.broken = "October";
+    press("Check again");
+    expect(await screen.findByText(/October is protected\. Unprotect it and try again\./)).toBeTruthy();
+    expect(findings()).toHaveLength(2);
+  });
+});
+
+describe("focus and speech", () => {
+  it("goes from the button to Cancel, and from there to the results", async () => {
+    const workbook = new FakeWorkbook(smallLog(), US_SHOP);
+    showPane({ workbook });
+    await screen.findByRole("button", { name: "Check the log" });
+    let open: () => void = () => undefined;
+    workbook.gate = new Promise((resolve) => {
+      open = resolve;
+    });
+    press("Check the log");
+    expect(document.activeElement).toBe(screen.getByRole("button", { name: "Cancel" }));
+    open();
+    const title = await screen.findByRole("heading", { name: "2 findings" });
+    await waitFor(() => {
+      expect(document.activeElement).toBe(title);
+    });
+    expect(screen.getByRole("status").textContent).toMatch(/^Checked\. 2 findings/);
+  });
+
+  it("comes back to the button when a check is called off", async () => {
+    const workbook = new FakeWorkbook(smallLog(), US_SHOP);
+    showPane({ workbook });
+    await screen.findByRole("button", { name: "Check the log" });
+    workbook.gate = new Promise(() => undefined);
+    press("Check the log");
+    press("Cancel");
+    expect(document.activeElement).toBe(screen.getByRole("button", { name: "Check the log" }));
+  });
+});
+
+function checked(name: string): boolean {
+  return screen.getByRole<HTMLInputElement>("checkbox", { name }).checked;
+}
+
+function findings(): HTMLElement[] {
+  return [...document.querySelectorAll<HTMLElement>("[data-part=finding]")];
+}

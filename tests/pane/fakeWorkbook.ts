@@ -1,0 +1,99 @@
+import type { CellAddress, CellValue, Sheet } from "../../src/sheet/sheet";
+import { WorkbookProblem, type Workbook } from "../../src/workbook/workbook";
+
+/** A sheet from its cells. Text that looks like an ISO date becomes a date cell. */
+export function sheet(name: string, rows: readonly (readonly CellValue[])[], hidden = false): Sheet {
+  return {
+    name,
+    hidden,
+    dateSystem: 1900,
+    merges: [],
+    rows: rows.map((row) => ({
+      values: row.map((value) => serialOf(value) ?? value),
+      formats: row.map((value) => (serialOf(value) === undefined ? undefined : "yyyy-mm-dd")),
+    })),
+  };
+}
+
+function serialOf(value: CellValue): number | undefined {
+  if (typeof value !== "string" || !/^\d{4}-\d{2}-\d{2}$/.test(value)) return undefined;
+  return Date.parse(`${value}T00:00:00Z`) / 86_400_000 + 25_569;
+}
+
+/** A workbook in memory that remembers what was asked of it. */
+export class FakeWorkbook implements Workbook {
+  readonly capabilities = { select: true, settings: true };
+  readonly selected: CellAddress[] = [];
+  readonly settings = new Map<string, unknown>();
+  sheets: Sheet[];
+  /** Set to make every reading of this sheet fail. */
+  broken: string | undefined;
+  /** Set to hold back every reading of a sheet until it resolves. */
+  gate: Promise<void> | undefined;
+  readings = 0;
+
+  constructor(sheets: Sheet[], settings?: unknown) {
+    this.sheets = sheets;
+    if (settings !== undefined) this.settings.set("brimbook", settings);
+  }
+
+  listSheets() {
+    return Promise.resolve(this.sheets.map(({ name, hidden }) => ({ name, hidden })));
+  }
+
+  async readSheet(name: string, progress?: (share: number) => void, signal?: AbortSignal): Promise<Sheet> {
+    this.readings += 1;
+    await this.gate;
+    signal?.throwIfAborted();
+    const found = this.sheets.find((each) => each.name === name);
+    if (!found || name === this.broken)
+      throw new WorkbookProblem(`The sheet ${name} is protected. Unprotect it and try again.`);
+    progress?.(1);
+    return found;
+  }
+
+  readCell({ sheet: name, row, column }: CellAddress): Promise<CellValue | undefined> {
+    const found = this.sheets.find((each) => each.name === name);
+    return Promise.resolve(found && (found.rows[row]?.values[column] ?? null));
+  }
+
+  selectCell(address: CellAddress): Promise<void> {
+    this.selected.push(address);
+    return Promise.resolve();
+  }
+
+  readSetting(key: string): Promise<unknown> {
+    return Promise.resolve(this.settings.get(key) ?? null);
+  }
+
+  writeSetting(key: string, value: unknown): Promise<void> {
+    this.settings.set(key, value);
+    return Promise.resolve();
+  }
+}
+
+export const US_SHOP = { version: 1, country: "US", units: "us", sheets: [] };
+
+const LOG_HEADINGS = ["Date", "Serial", "Start psi", "End psi", "Mix", "Analysed O2", "Method", "Filled by"];
+const REGISTER_HEADINGS = ["Serial", "Size", "Hydro", "Visual", "Oxygen rating"];
+
+/** Four fills and three cylinders: one fill past hydro, one past visual, the rest in order. */
+export function smallLog(): Sheet[] {
+  return [
+    sheet("October", [
+      LOG_HEADINGS,
+      ["2026-10-02", "GP1001", 500, 3000, "EAN32", 31.9, "premix", "R."],
+      ["2026-10-05", "GP1002", 500, 3000, "air", 20.9, "air", "T."],
+      ["2026-10-06", "GP1003", 500, 3000, "air", 20.9, "air", "T."],
+      [null],
+      ["2026-10-09", "GP1001", 800, 3000, "EAN32", 32.1, "premix", "R."],
+    ]),
+    sheet("Cylinders", [
+      REGISTER_HEADINGS,
+      ["GP1001", "AL80", "2024-03-14", "2026-03-20", "O2 clean"],
+      ["GP1002", "AL80", "2019-06-15", "2026-03-20", "O2 clean"],
+      ["GP1003", "AL80", "2023-02-15", "2024-05-16", "O2 clean"],
+    ]),
+    sheet("Prices", [["Air", 8]]),
+  ];
+}

@@ -1,0 +1,35 @@
+import { cleanup, fireEvent, render, screen, within } from "@testing-library/react";
+import { afterEach, vi } from "vitest";
+import { Pane, type PaneProps } from "../../src/pane/Pane";
+
+// What jsdom leaves out and Fluent or the pane asks for.
+vi.stubGlobal(
+  "ResizeObserver",
+  class {
+    observe() {}
+    unobserve() {}
+    disconnect() {}
+  },
+);
+Element.prototype.scrollIntoView = () => undefined;
+
+afterEach(cleanup);
+
+export function showPane(props: Omit<PaneProps, "appearance">) {
+  return render(<Pane appearance="light" {...props} />);
+}
+
+/** A press as a person makes it: the focus goes there first. */
+export function press(name: string | RegExp, inside = screen.getByRole("main")): void {
+  const button = within(inside).getByRole("button", { name });
+  button.focus();
+  fireEvent.click(button);
+}
+
+/** Waits for the sheets to be looked through, then runs the check. */
+export async function checkTheLog(): Promise<void> {
+  const button = await screen.findByRole("button", { name: "Check the log" });
+  button.focus();
+  fireEvent.click(button);
+  await screen.findByRole("heading", { name: /finding|Nothing found/ });
+}
