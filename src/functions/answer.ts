@@ -28,6 +28,8 @@ export function problemFrom(thrown: unknown): Problem {
   };
 }
 
+export const NOT_FINITE = "These arguments give no finite number: check that each is in its usual range.";
+
 /** What is left when 25 is computed as (1.4 / 0.4 - 1) x 10 would make a label rounded down say 24. */
 const PLACES = 1e11;
 
@@ -39,8 +41,5 @@ export function leaving(cell: AnswerCell): AnswerCell {
   if (typeof cell !== "number") return cell;
   if (Math.abs(cell) < Number.MAX_SAFE_INTEGER / PLACES) return Math.round(cell * PLACES) / PLACES + 0;
   if (Number.isFinite(cell)) return cell;
-  return {
-    error: "#VALUE!",
-    message: "These arguments give no finite number: check that each is in its usual range.",
-  };
+  return { error: "#VALUE!", message: NOT_FINITE };
 }

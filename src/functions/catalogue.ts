@@ -1,6 +1,7 @@
 import type { Argument } from "./cells";
 import type { Quantity, WorksheetFunction } from "./define";
 import { WHY } from "./evaluate";
+import { EXAMPLES } from "./examples";
 import { FAMILIES } from "./worksheetFunctions";
 
 /** What a host needs to offer the functions: names, order, help. Shared by Excel's metadata, the grid and the docs. */
@@ -49,10 +50,6 @@ const WHY_ENTRY: CatalogueEntry = entryOf({
       repeating: true,
     },
   ],
-  examples: [
-    ["STOPAT", "oxygen", "empty", null, 3000, 32, "psi"],
-    ["MOD", 3, "ft"],
-  ],
 });
 
 /** The worksheet functions by family, in the order of the reference page. */
@@ -77,8 +74,9 @@ export function formulaOf(id: string, given: readonly Argument[]): string {
   return `=${NAMESPACE}.${id}(${given.map(argumentText).join(",")})`;
 }
 
-function entryOf(from: Omit<CatalogueEntry, "description">): CatalogueEntry {
-  const { id, says, quantity, parameters, examples } = from;
+function entryOf(from: Omit<CatalogueEntry, "description" | "examples">): CatalogueEntry {
+  const { id, says, quantity, parameters } = from;
+  const examples = EXAMPLES[id] ?? [];
   return {
     id,
     says,

@@ -35,7 +35,6 @@ export const TESTDATE = defineFunction({
   quantity: "date",
   answer: ({ stamp, order }) => serialOf(stampIn(stamp, order).month.toPlainDate({ day: 1 })),
   why: ({ stamp, order }) => [`Read as ${stampInWords(stampIn(stamp, order))}.`, STAMP_SPREADSHEET_DATE],
-  examples: [["9 A1 32 06"], ["10/19", "month first"], ["06/09"]],
 });
 
 export const HYDRODUE = defineFunction({
@@ -55,10 +54,6 @@ export const HYDRODUE = defineFunction({
       lastStamp(values.lastTest, values),
       hydroDue(lastStamp(values.lastTest, values), values.rules, values.class),
     ),
-  examples: [
-    ["2021/10", "US"],
-    ["2021/10", "GB"],
-  ],
 });
 
 export const VISUALDUE = defineFunction({
@@ -78,7 +73,6 @@ export const VISUALDUE = defineFunction({
       lastStamp(values.lastVisual, values),
       visualDue(lastStamp(values.lastVisual, values), values.rules, values.class),
     ),
-  examples: [["2025/10", "US"]],
 });
 
 const FILLCHECK_ARGUMENTS = {
@@ -99,11 +93,6 @@ export const FILLCHECK = defineFunction({
   why: (values) => [
     ...(values.rules ? [`Rules: ${values.rules.name}, its usual cylinder, as on the day of the fill.`] : []),
     "Whatever is blank or can be read in two ways is not taken as good.",
-  ],
-  examples: [
-    ["2026-10-31", "2022/10", "2026/03", "O2 clean", 32, "partial pressure", "US"],
-    ["2026-10-31", "2021/09", "2026/03", 40, 32, "partial pressure", "US"],
-    ["2026-10-31", "2022/10", null, 40, 32, "premix", "US"],
   ],
 });
 

@@ -1,6 +1,5 @@
 import type { Units } from "../gas/units";
 import type { AnswerCell } from "./answer";
-import type { Argument } from "./cells";
 import type { Reader } from "./reader";
 
 /** What an answer is a figure of; it gives the unit to name. */
@@ -29,8 +28,6 @@ export interface Definition<A extends Arguments> {
   readonly table?: boolean;
   /** Sentences on how the answer came about. */
   readonly why: (values: ValuesOf<A>) => readonly string[];
-  /** Arguments to show it with; the first stands in the formula helper. */
-  readonly examples: readonly (readonly Argument[])[];
 }
 
 /** A definition with its own argument types forgotten: what everything behind the definitions works with. */
@@ -42,7 +39,6 @@ export interface WorksheetFunction {
   readonly quantity: Quantity;
   readonly table: boolean;
   readonly why: (values: Values) => readonly string[];
-  readonly examples: readonly (readonly Argument[])[];
 }
 
 /** Values read, by argument name. */
@@ -63,6 +59,5 @@ export function defineFunction<A extends Arguments>(definition: Definition<A>): 
     quantity: definition.quantity ?? "plain",
     table: definition.table ?? false,
     why: definition.why as (values: Values) => readonly string[],
-    examples: definition.examples,
   };
 }

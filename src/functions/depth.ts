@@ -30,11 +30,6 @@ export const MOD = defineFunction({
     columnInWords(units, water),
     NOT_ROUNDED,
   ],
-  examples: [
-    ["EAN32", "ft"],
-    ["EAN50", "m", 1.6],
-    ["TX 18/45", "m", 1.4, "fresh"],
-  ],
 });
 
 export const MINDEPTH = defineFunction({
@@ -53,10 +48,6 @@ export const MINDEPTH = defineFunction({
     columnInWords(units, water),
     "Round up for a label.",
   ],
-  examples: [
-    ["TX 10/50", "m"],
-    ["EAN32", "ft"],
-  ],
 });
 
 export const OXYGENPP = defineFunction({
@@ -68,10 +59,6 @@ export const OXYGENPP = defineFunction({
   why: ({ depth, mix, units, water }) => [
     `${pressureInWords(depth, units, water)}, times ${percent(mix.oxygen)} oxygen.`,
     columnInWords(units, water),
-  ],
-  examples: [
-    [100, "EAN32", "ft"],
-    [40, 28, "m"],
   ],
 });
 
@@ -90,10 +77,6 @@ export const BESTMIX = defineFunction({
     `${pressureInWords(depth, units, water)}; ${maxPpO2} of that may be oxygen, rounded down to a whole per cent.`,
     columnInWords(units, water),
   ],
-  examples: [
-    [33, "m"],
-    [110, "ft"],
-  ],
 });
 
 export const EAD = defineFunction({
@@ -105,10 +88,6 @@ export const EAD = defineFunction({
   why: ({ mix, units, water }) => [
     `${mixInWords(mix)} holds ${percent(nitrogenOf(mix))} nitrogen; air is taken as 79 %, as the tables do. Never less than 0.`,
     columnInWords(units, water),
-  ],
-  examples: [
-    [24, "EAN34", "m"],
-    [100, 32, "ft"],
   ],
 });
 
@@ -130,10 +109,6 @@ export const END = defineFunction({
       : `Nitrogen alone counts: ${percent(nitrogenOf(mix))}, against the 79 % of air.`,
     columnInWords(units, water),
   ],
-  examples: [
-    [60, "TX 18/45", "m"],
-    [200, "TX 18/45", "ft", false],
-  ],
 });
 
 export const GASDENSITY = defineFunction({
@@ -145,10 +120,6 @@ export const GASDENSITY = defineFunction({
   why: ({ depth, mix, units, water }) => [
     `${densityVerdict(gasDensity(depth, mix, units, water))} Ideal gas at 0 °C, the convention of these limits.`,
     columnInWords(units, water),
-  ],
-  examples: [
-    [30, "air", "m"],
-    [60, "TX 18/45", "m"],
   ],
 });
 

@@ -1,22 +1,22 @@
 import { isProblem, type Answer, type AnswerCell } from "./answer";
-import { WORKSHEET_FUNCTIONS } from "./catalogue";
 import type { Argument } from "./cells";
-import { evaluate } from "./evaluate";
+import { evaluate, WHY } from "./evaluate";
+import { FUNCTIONS } from "./worksheetFunctions";
 
 /*
  * The worksheet functions in Excel. Loading this file registers them and does nothing else; where Excel's runtime is
  * not there (office.js could not be reached) it does nothing at all, and the pane says so.
  */
 if (typeof CustomFunctions !== "undefined") {
-  for (const { id, parameters } of WORKSHEET_FUNCTIONS) {
-    const repeating = parameters.at(-1)?.repeating === true;
-    CustomFunctions.associate(id, (...handedOver: unknown[]) => {
-      // Behind the arguments Excel hands over an object about the call. Repeating ones come as one array.
-      const given = handedOver.slice(0, parameters.length) as Argument[];
-      const repeated = repeating ? ((given.pop() ?? []) as unknown as Argument[]) : [];
-      return inExcel(evaluate(id, [...given, ...repeated]));
-    });
+  for (const { id, parameters } of FUNCTIONS) {
+    // Behind the arguments Excel hands over an object about the call.
+    CustomFunctions.associate(id, (...handedOver: Argument[]) =>
+      inExcel(evaluate(id, handedOver.slice(0, parameters.length))),
+    );
   }
+  CustomFunctions.associate(WHY, (name: Argument, given: readonly Argument[] | null) =>
+    inExcel(evaluate(WHY, [name, ...(given ?? [])])),
+  );
 }
 
 /** A single error is thrown, which is the surest way for its sentence to be shown; others stay in their rows. */

@@ -1,4 +1,5 @@
-import { Refusal } from "../gas/refusal";
+import { Refusal, refuse } from "../gas/refusal";
+import { NOT_FINITE } from "./answer";
 import { unitsOf, type Values, type WorksheetFunction } from "./define";
 import { figure, signed, unitOf } from "./wording";
 
@@ -10,6 +11,7 @@ import { figure, signed, unitOf } from "./wording";
 export function explain(worksheetFunction: WorksheetFunction, values: Values): string {
   const { id, why, quantity } = worksheetFunction;
   const answer = worksheetFunction.answer(values);
+  if (typeof answer === "number" && !Number.isFinite(answer)) refuse(NOT_FINITE);
   if (typeof answer === "number" && quantity !== "date") {
     const inWords = figuresOf(worksheetFunction, values);
     return [

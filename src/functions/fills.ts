@@ -45,10 +45,6 @@ export const FILLSTEPS = defineFunction({
   table: true,
   answer: (values) => stepsTable(values),
   why: (values) => planInWords(fillOrderOf(values), values.startPressure, values.units),
-  examples: [
-    ["empty", null, 3000, 32, "psi"],
-    [50, "EAN32", 232, "TX 18/45", "bar"],
-  ],
 });
 
 export const ADDGAS = defineFunction({
@@ -64,10 +60,6 @@ export const ADDGAS = defineFunction({
     return gaugeReading(ATMOSPHERE_BAR + riseOf(planFill(order), order, gas), values.units);
   },
   why: (values) => planInWords(fillOrderOf(values), values.startPressure, values.units),
-  examples: [
-    ["oxygen", "empty", null, 3000, 32, "psi"],
-    ["helium", "empty", null, 232, "TX 18/45", "bar"],
-  ],
 });
 
 export const STOPAT = defineFunction({
@@ -83,10 +75,6 @@ export const STOPAT = defineFunction({
     return gaugeReading(stopOf(planFill(order), order, gas), values.units);
   },
   why: (values) => planInWords(fillOrderOf(values), values.startPressure, values.units),
-  examples: [
-    ["oxygen", "empty", null, 3000, 32, "psi"],
-    ["oxygen", 500, "EAN32", 3000, "EAN36", "psi"],
-  ],
 });
 
 interface Fill extends ValuesOf<typeof FILL_ARGUMENTS> {

@@ -39,10 +39,6 @@ export const SETTLED = defineFunction({
     `${gauge(pressure, units)} of ${mixInWords(mix)} goes from ${degrees(fromTemperature, units)} to ${degrees(toTemperature, units)}; no gas leaves, and the cylinder does not give.`,
     reachInWords(gasModel, mix, pressure),
   ],
-  examples: [
-    [3300, "air", 120, 70, "psi"],
-    [232, "EAN32", 45, 15, "bar"],
-  ],
 });
 
 export const DECANT = defineFunction({
@@ -74,10 +70,6 @@ export const DECANT = defineFunction({
     `Both are at ${defaultDegrees(units)}, so let it flow slowly and cool.`,
     reachInWords(gasModel, mix, donorPressure),
   ],
-  examples: [
-    [15, 230, 3, 100, "air", "bar"],
-    ["AL80", 3000, "AL13", 0, "EAN32", "psi"],
-  ],
 });
 
 export const INJECT = defineFunction({
@@ -92,10 +84,6 @@ export const INJECT = defineFunction({
   why: ({ mix, intakeFlow, oxygenSupply }) => [
     `${figure(intakeFlow)} x (${percent(mix.oxygen)} - ${percent(AIR.oxygen)}) / (${percent(oxygenSupply.oxygen)} - ${percent(AIR.oxygen)}).`,
     "The intake flow counts the oxygen too. Analyse at the compressor's outlet all the time, and stay at or below 40 %.",
-  ],
-  examples: [
-    ["EAN32", 250],
-    [36, 10, 93],
   ],
 });
 
@@ -113,10 +101,6 @@ export const ZFACTOR = defineFunction({
   why: ({ pressure, mix, units, temperature }) => [
     `${nameMix(mix)} at ${gauge(pressure, units)} (one atmosphere more in absolute terms) and ${degrees(temperature, units)}.`,
     reachInWords(realGas, mix, pressure),
-  ],
-  examples: [
-    [232, "air", "bar"],
-    [3000, "TX 18/45", "psi", 70],
   ],
 });
 

@@ -19,7 +19,6 @@ export const MIX = defineFunction({
   },
   answer: ({ oxygen, helium }) => nameMix(mixFromParts(oxygen, helium)),
   why: ({ oxygen, helium }) => [`Read as ${mixInWords(mixFromParts(oxygen, helium))}.`, TREATED_AS_NITROGEN],
-  examples: [[18, 45], [0.32], [20.95]],
 });
 
 export const MIXPART = defineFunction({
@@ -34,10 +33,6 @@ export const MIXPART = defineFunction({
   why: ({ mix }) => [
     `Read as ${nameMix(mix)}: ${percent(mix.oxygen)} oxygen, ${percent(mix.helium)} helium, ${percent(nitrogenOf(mix))} nitrogen.`,
     TREATED_AS_NITROGEN,
-  ],
-  examples: [
-    ["TX 18/45", "nitrogen"],
-    ["air", "oxygen"],
   ],
 });
 

@@ -44,10 +44,6 @@ export const FREEGAS = defineFunction({
     `${figure(cylinder)} L of water volume at ${gauge(pressure, units)} of ${nameMix(mix)} and ${degrees(temperature, units)}; the last atmosphere stays in.`,
     reachInWords(gasModel, mix, pressure),
   ],
-  examples: [
-    ["AL80", 3000, "air", "psi"],
-    [12, 232, "TX 18/45", "bar"],
-  ],
 });
 
 export const GASUSED = defineFunction({
@@ -71,10 +67,6 @@ export const GASUSED = defineFunction({
   why: ({ cylinder, ...fill }) => [
     `Into ${figure(cylinder)} L of water volume, counted at 1 atm and ${degrees(fill.temperature, fill.units)}.`,
     ...planInWords(fillOrderOf(fill), fill.startPressure, fill.units),
-  ],
-  examples: [
-    ["oxygen", "AL80", "empty", null, 3000, 32, "psi"],
-    ["helium", "D12", "empty", null, 232, "TX 18/45", "bar"],
   ],
 });
 
@@ -106,35 +98,6 @@ export const FILLCOST = defineFunction({
       ...planInWords(fillOrderOf(fill), fill.startPressure, fill.units),
     ];
   },
-  examples: [
-    [
-      "AL80",
-      "empty",
-      null,
-      3000,
-      32,
-      [
-        ["oxygen", 0.5],
-        ["top", 0.02],
-        ["per fill", 4],
-      ],
-      "psi",
-    ],
-    [
-      "D12",
-      50,
-      "EAN32",
-      232,
-      "TX 18/45",
-      [
-        ["helium", 0.05],
-        ["oxygen", 0.01],
-        ["top", 0.001],
-        ["per fill", 5],
-      ],
-      "bar",
-    ],
-  ],
 });
 
 export const LABELTEXT = defineFunction({
@@ -153,10 +116,6 @@ export const LABELTEXT = defineFunction({
   why: ({ maxPpO2 }) => [
     `The MOD is for a ppO2 of ${maxPpO2} in salt water, rounded down; a depth above which a hypoxic mix must not be breathed is for a ppO2 of 0.18, rounded up.`,
     "Every diver analyses the gas again before use.",
-  ],
-  examples: [
-    [3000, 31.9, "R.", "2026-10-31", "GP-0417", "psi"],
-    [228, "TX 10/52", "T.", "2026-10-31", "GP-0032", "bar"],
   ],
 });
 

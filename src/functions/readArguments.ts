@@ -1,7 +1,8 @@
 import { refuse, unknown } from "../gas/refusal";
 import type { Units } from "../gas/units";
 import { problemFrom, type Problem } from "./answer";
-import { cellFrom, isBlankCell, isError, type Argument } from "./cells";
+import type { CellValue } from "../sheet/sheet";
+import { cellFrom, isBlankCell, isError, type Argument, type FilledCell } from "./cells";
 import type { Values, WorksheetFunction } from "./define";
 import type { CellReader, Reader, TableReader } from "./reader";
 
@@ -85,14 +86,10 @@ class Source {
     private readonly reader: Reader<unknown>,
     argument: Argument,
   ) {
-    const isRange = Array.isArray(argument);
-    if (reader.shape === "table" || !isRange) {
-      this.single = argument;
-    } else if (argument.length <= 1 && argument[0]?.length !== undefined && argument[0].length <= 1) {
-      this.single = argument[0][0];
-    } else {
-      this.column = oneColumn(name, argument);
-    }
+    const rows = rowsOf(argument);
+    if (reader.shape === "table" || rows === undefined) this.single = argument;
+    else if (rows.length <= 1 && (rows[0]?.length ?? 0) <= 1) this.single = rows[0]?.[0];
+    else this.column = oneColumn(name, rows);
   }
 
   isBlank(row: number): boolean {
@@ -132,22 +129,28 @@ class Source {
 
 const NOTHING_YET = Symbol("nothing read yet");
 
+/** The rows of a range; undefined for a single value. A row that is none is a cell. */
+function rowsOf(argument: Argument): Rows | undefined {
+  if (!Array.isArray(argument)) return undefined;
+  const rows: readonly unknown[] = argument;
+  return rows.every(Array.isArray)
+    ? argument
+    : rows.map((row) => (Array.isArray(row) ? row : [row]) as Rows[number]);
+}
+
 function oneColumn(name: string, rows: Rows): Rows {
-  const widest = Math.max(...rows.slice(0, 1).map((row) => row.length), 0);
-  if (widest === 0 || rows.some((row) => row.length !== 1)) {
+  const other = rows.find((row) => row.length !== 1);
+  if (other) {
     const twoColumnMix = /mix$/i.test(name)
-      ? " (another column would be read as another mix; oxygen and helium in two columns: BRIM.MIX(B2, C2))"
-      : "";
-    refuse(
-      `${name}: a range ${widest} columns wide cannot be used: give one cell or one column${twoColumnMix}.`,
-    );
+      ? ", as another column would be read as another mix. Oxygen and helium in two columns: BRIM.MIX(B2,C2)."
+      : ".";
+    refuse(`${name}: ${other.length} cells side by side. Give one cell or one column${twoColumnMix}`);
   }
   return rows;
 }
 
 function readCell(reader: CellReader<unknown>, raw: Argument, units: Units): unknown {
-  const cell = cellFrom(raw);
-  if (isError(cell)) return passOn(cell.error);
+  const cell = usable(cellFrom(raw));
   if (isBlankCell(cell) || (cell === 0 && reader.blank?.zeroIsBlank)) {
     return reader.blank ? reader.blank.value(units) : refuse(`blank or left out. ${reader.help}`);
   }
@@ -156,13 +159,19 @@ function readCell(reader: CellReader<unknown>, raw: Argument, units: Units): unk
 
 function readTable(reader: TableReader<unknown>, raw: Argument, units: Units): unknown {
   if (raw === undefined || raw === null || raw === "") refuse(`blank or left out. ${reader.help}`);
-  const rows = (Array.isArray(raw) ? raw : [[raw]]).map((row: readonly unknown[]) => row.map(cellFrom));
-  for (const row of rows) for (const cell of row) if (isError(cell)) passOn(cell.error);
+  const rows = (rowsOf(raw) ?? [[raw]]).map((row) => row.map((cell: unknown) => usable(cellFrom(cell))));
   return reader.read(rows, units);
 }
 
-/** An error in an argument's cell stays an error; what is not available stays unknown. */
-function passOn(error: string): never {
-  const sentence = `the cell holds the error ${error}: put that right first.`;
-  return error === "#N/A" ? unknown(sentence) : refuse(sentence);
+/** No argument is a longer text, and patterns should not have to cope with any. */
+const LONGEST_TEXT = 200;
+
+/** A cell that a reader may see. An error stays one; what is not available stays unknown. */
+function usable(cell: CellValue): FilledCell | null {
+  if (typeof cell === "string" && cell.length > LONGEST_TEXT) {
+    return refuse(`a text of ${cell.length} characters is none of what can stand here.`);
+  }
+  if (!isError(cell)) return cell;
+  const sentence = `the cell holds the error ${cell.error}: put that right first.`;
+  return cell.error === "#N/A" ? unknown(sentence) : refuse(sentence);
 }

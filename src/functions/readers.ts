@@ -74,7 +74,8 @@ export function endPressure() {
     "What the gauge shall show when the fill is done and cold.",
     (cell, unit) => {
       const { reading, unit: written } = gaugeTextIn(cell);
-      if (unit === "us" && written === undefined && reading >= 0 && reading < LEAST_END_PRESSURE_PSI) {
+      if (reading === 0) refuse("blank (or 0): write the gauge reading of the full cylinder.");
+      if (unit === "us" && written === undefined && reading > 0 && reading < LEAST_END_PRESSURE_PSI) {
         refuse(
           `${reading} psi? For bar write "bar" as the units, or "${reading} bar" here; for psi write "${reading} psi".`,
         );
@@ -204,8 +205,8 @@ function gaugeTextIn(cell: FilledCell): { reading: number; unit?: Units } {
   if (typeof cell === "number") return { reading: cell };
   if (typeof cell === "boolean")
     return refuse(`${quoted(cell)} is not a pressure: write what the gauge shows.`);
-  const [, digits = "", unit] = /^(.*?)\s*(psi|bar)?$/i.exec(cell.trim()) ?? [];
-  const reading = numberIn(digits);
+  const unit = /(?:psi|bar)$/i.exec(cell.trim())?.[0];
+  const reading = numberIn(cell.trim().slice(0, unit === undefined ? undefined : -unit.length));
   if (reading === undefined) {
     refuse(
       `${quoted(cell)} is not a pressure: write what the gauge shows, such as 3000, "3000 psi" or "207 bar".`,

@@ -62,10 +62,6 @@ export const MIXAFTER = defineFunction({
       NOT_A_MEASUREMENT,
     ];
   },
-  examples: [
-    [80, "EAN32", 200, "air", "bar"],
-    [800, "TX 18/45", 3000, "EAN32", "psi", "mix"],
-  ],
 });
 
 export const TOPWITH = defineFunction({
@@ -93,10 +89,6 @@ export const TOPWITH = defineFunction({
       NOT_A_MEASUREMENT,
     ];
   },
-  examples: [
-    [50, "EAN32", 200, "EAN36", "bar"],
-    [500, "TX 18/45", 3000, "TX 18/45", "psi", "mix"],
-  ],
 });
 
 export const DRAINTO = defineFunction({
@@ -134,10 +126,6 @@ export const DRAINTO = defineFunction({
       NOT_A_MEASUREMENT,
     ];
   },
-  examples: [
-    [150, "EAN36", 200, "EAN32", "bar"],
-    [100, "EAN32", 230, "EAN40", "bar", "air", 60],
-  ],
 });
 
 export const MIXOF = defineFunction({
@@ -170,24 +158,6 @@ export const MIXOF = defineFunction({
       NOT_A_MEASUREMENT,
     ];
   },
-  examples: [
-    [
-      [
-        ["air", 0],
-        ["oxygen", 405],
-        ["air", 3000],
-      ],
-      "psi",
-    ],
-    [
-      [
-        ["empty", 0, 20],
-        ["oxygen", 30, 35],
-        ["air", 200, 20],
-      ],
-      "bar",
-    ],
-  ],
 });
 
 /** The end temperature is the one people leave out, and the gas is warm when they read it. */

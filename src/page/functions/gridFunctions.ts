@@ -11,52 +11,20 @@ import {
   StringValueObject,
 } from "@univerjs/preset-sheets-core";
 import type { Answer, AnswerCell } from "../../functions/answer";
+import { NAMESPACE, WORKSHEET_FUNCTIONS, type CatalogueEntry } from "../../functions/catalogue";
 import type { Argument } from "../../functions/cells";
-import { evaluate, WHY } from "../../functions/evaluate";
-import { FUNCTIONS } from "../../functions/worksheetFunctions";
+import { evaluate } from "../../functions/evaluate";
 import type { CellValue } from "../../sheet/sheet";
 import type { EngineFunction } from "../../workbook/grid/engine";
 import type { Sentences } from "./sentences";
 
-interface Parameter {
-  readonly name: string;
-  readonly help: string;
-  readonly optional: boolean;
-}
-
 /** The worksheet functions as the grid calls them; the sentences behind their errors go to `sentences`. */
 export function gridFunctions(sentences: Sentences): readonly EngineFunction[] {
-  return [
-    ...FUNCTIONS.map(({ id, says, parameters, examples }) =>
-      gridFunction(
-        id,
-        says,
-        parameters.map(([name, reader]) => ({ name, help: reader.help, optional: reader.optional })),
-        examples[0] ?? [],
-        sentences,
-      ),
-    ),
-    gridFunction(
-      WHY,
-      "The sentence behind an error, or how an answer came about.",
-      [
-        { name: "function", help: 'The name of the function, such as "MOD".', optional: false },
-        { name: "arguments", help: "Its arguments, one after the other.", optional: true },
-      ],
-      ["MOD", "EAN32", "ft"],
-      sentences,
-    ),
-  ];
+  return WORKSHEET_FUNCTIONS.map((entry) => gridFunction(entry, sentences));
 }
 
-function gridFunction(
-  id: string,
-  says: string,
-  parameters: readonly Parameter[],
-  example: readonly Argument[],
-  sentences: Sentences,
-): EngineFunction {
-  const functionName = `BRIM.${id}`;
+function gridFunction(entry: CatalogueEntry, sentences: Sentences): EngineFunction {
+  const { id, says, description, parameters } = entry;
   return {
     calculate: class extends BaseFunction {
       override calculate(...given: BaseValueObject[]): BaseValueObject {
@@ -66,27 +34,19 @@ function gridFunction(
       }
     },
     help: {
-      functionName,
+      functionName: `${NAMESPACE}.${id}`,
       functionType: FunctionType.User,
       abstract: says,
-      description: `${says} Example: =${functionName}(${example.map(written).join(", ")})`,
-      functionParameter: parameters.map(({ name, help, optional }) => ({
+      description,
+      functionParameter: parameters.map(({ name, help, optional, repeating }) => ({
         name,
         detail: help,
         example: "",
-        require: optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
-        repeat: name === "arguments" ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+        require: optional || repeating ? BooleanNumber.FALSE : BooleanNumber.TRUE,
+        repeat: repeating ? BooleanNumber.TRUE : BooleanNumber.FALSE,
       })),
     },
   };
-}
-
-/** An argument as one types it into a formula; ranges as the array constants that hold the same. */
-function written(argument: Argument): string {
-  if (Array.isArray(argument)) return `{${argument.map((row) => row.map(written).join(",")).join(";")}}`;
-  if (typeof argument === "string") return JSON.stringify(argument);
-  if (typeof argument === "boolean") return argument ? "TRUE" : "FALSE";
-  return argument === null || argument === undefined ? "" : String(argument);
 }
 
 function argumentFrom(value: BaseValueObject): Argument {
