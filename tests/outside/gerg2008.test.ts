@@ -49,8 +49,7 @@ describe("GERG-2008 against the NIST reference implementation", () => {
 
   it("carries nothing over from one composition to the next", () => {
     const creeping = (helium: number) => ({ nitrogen: 0.6 - helium, oxygen: 0.4, argon: 0, helium });
-    for (let helium = 0.3; helium < 0.354; helium += 9e-8 * 100)
-      gerg2008Density(creeping(helium), 200, 300);
+    for (let helium = 0.3; helium < 0.354; helium += 9e-8 * 100) gerg2008Density(creeping(helium), 200, 300);
     const afterCreeping = gerg2008Density(creeping(0.354), 200, 300);
     gerg2008Density(creeping(0), 200, 300);
     expect(gerg2008Density(creeping(0.354), 200, 300)).toBe(afterCreeping);
