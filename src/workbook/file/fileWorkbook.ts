@@ -1,4 +1,4 @@
-import type { CellAddress, Sheet } from "../../sheet/sheet";
+import { cellName, type CellAddress, type CellValue, type Sheet } from "../../sheet/sheet";
 import { WorkbookProblem, type Capabilities, type SheetInfo, type Workbook } from "../workbook";
 import type { WorkbookContent } from "./content";
 
@@ -21,20 +21,25 @@ export class FileWorkbook implements Workbook {
     signal?.throwIfAborted();
     const sheet = this.held.sheets.find((each) => each.name === name);
     if (!sheet) {
-      throw new WorkbookProblem(`There is no sheet named "${name}" in this file: choose one that is there.`);
+      throw new WorkbookProblem(`There is no sheet “${name}” in this file: choose one that is there.`);
     }
     progress?.(1);
     return sheet;
   }
 
+  async readCell({ sheet, row, column }: CellAddress): Promise<CellValue | undefined> {
+    const holder = this.held.sheets.find(({ name }) => name === sheet);
+    return holder && (holder.rows[row]?.values[column] ?? null);
+  }
+
   async selectCell(address: CellAddress): Promise<void> {
     throw new WorkbookProblem(
-      `A file on its own has no window to show a cell in: open it and go to ${address.sheet}.`,
+      `A file has no window to show a cell in: open it in a spreadsheet and go to ${cellName(address)} of “${address.sheet}”.`,
     );
   }
 
   async readSetting(key: string): Promise<unknown> {
-    return this.held.settings.get(key);
+    return this.held.settings.get(key) ?? null;
   }
 
   async writeSetting(key: string, value: unknown): Promise<void> {

@@ -39,7 +39,7 @@ async function readContent(bytes: Uint8Array, fileName: string, pace: Pace): Pro
   if (OTHER_KINDS.some((mark) => startsWith(bytes, mark))) {
     throw new FileFault("it is no workbook and no text", CHOOSE_TODO);
   }
-  return openCsv(bytes, fileName, pace);
+  return openCsv(bytes, baseName(fileName).replace(/\.[^.]*$/, ""), pace);
 }
 
 async function openArchive(archive: ZipArchive, pace: Pace): Promise<WorkbookContent> {
@@ -51,12 +51,14 @@ async function openArchive(archive: ZipArchive, pace: Pace): Promise<WorkbookCon
   throw new FileFault("it is a zip file, but no workbook", CHOOSE_TODO);
 }
 
-function problemWith(fileName: string, error: unknown): WorkbookProblem {
-  if (error instanceof FileFault) {
-    return new WorkbookProblem(`“${fileName}” cannot be read: ${error.reason}. ${error.todo}`);
-  }
-  const { todo } = new FileFault("");
-  return new WorkbookProblem(`“${fileName}” cannot be read: it is damaged. ${todo}`, String(error));
+function problemWith(path: string, error: unknown): WorkbookProblem {
+  const fault = error instanceof FileFault ? error : new FileFault("it is damaged");
+  const details = error === fault ? "" : String(error);
+  return new WorkbookProblem(`“${baseName(path)}” cannot be read: ${fault.reason}. ${fault.todo}`, details);
+}
+
+function baseName(path: string): string {
+  return path.split(/[/\\]/).at(-1)!;
 }
 
 /** Workbooks of before 2007, and those that a password has encrypted, come in the same wrapping. */

@@ -1,8 +1,8 @@
 import { Zip, ZipDeflate } from "fflate";
 import type { Pace } from "./pace";
 
-/** The same for every file, so that the same content gives the same bytes; the fields of a zip know no time zone. */
-const TIME = new Date(2000, 0, 1);
+/** The same for every file, so that the same content gives the same bytes: zips keep local time, so it is made here. */
+const localTime = () => new Date(2000, 0, 1);
 const XML_DECLARATION = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n`;
 
 /** Packs XML parts into a zip, piece by piece. */
@@ -19,7 +19,7 @@ export class ZipWriter {
   /** @param work how much of the whole work each piece is */
   async add(name: string, xml: string | Iterable<string>, work = 0): Promise<void> {
     const part = new ZipDeflate(name, { level: 6 });
-    part.mtime = TIME;
+    part.mtime = localTime();
     this.zip.add(part);
     part.push(this.encoder.encode(XML_DECLARATION));
     for (const piece of typeof xml === "string" ? [xml] : xml) {

@@ -10,10 +10,10 @@ import { findDelimiter } from "./delimiter";
 const ROWS_PER_STEP = 500;
 
 /**
- * Reads delimited text as one sheet named after the file. Every cell stays the text it is: what looks like a
+ * Reads delimited text as one sheet. Every cell stays the text it is: what looks like a
  * number, a date or a formula is for whoever reads it to judge.
  */
-export async function openCsv(bytes: Uint8Array, fileName: string, pace: Pace): Promise<WorkbookContent> {
+export async function openCsv(bytes: Uint8Array, sheetName: string, pace: Pace): Promise<WorkbookContent> {
   const { text, delimiter } = withDelimiter(decodeText(bytes));
   pace.total = text.length;
   const rows = new RowGatherer({ cells: LIMITS.cells });
@@ -30,7 +30,7 @@ export async function openCsv(bytes: Uint8Array, fileName: string, pace: Pace): 
     }
   }
   const sheet = {
-    name: fileName.replace(/^.*[/\\]/, "").replace(/\.[^.]*$/, "") || "Sheet1",
+    name: sheetName || "Sheet1",
     hidden: false,
     dateSystem: 1900 as const,
     rows: rows.finish(),
