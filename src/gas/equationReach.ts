@@ -13,7 +13,7 @@ export const NORMAL_RANGE_BAR = 350;
 export function equationReach(mix: Mixture, pressureBar: number): string {
   const reach = `GERG-2008 is good to ${uncertainty(mix)} for this mix.`;
   return pressureBar > NORMAL_RANGE_BAR
-    ? `${reach} Above ${NORMAL_RANGE_BAR} bar absolute it is in its extended range: expect twice that.`
+    ? `${reach} Above ${NORMAL_RANGE_BAR} bar absolute it is in its extended range, where less is known.`
     : reach;
 }
 
