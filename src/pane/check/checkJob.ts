@@ -2,6 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import { audit } from "../../audit/audit";
 import { countryRules } from "../../cylinders/countryRules";
 import type { SheetChoice } from "../../log/context";
+import { countryContext } from "../../log/countryContext";
 import type { LogSheet, RowCounts, RowKind } from "../../log/log";
 import { readLog } from "../../log/readLog";
 import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
@@ -33,9 +34,9 @@ export function* checkSteps(
   yield { doing: "Reading the rows", share: 0 };
   const rules = countryRules(order.country);
   const log = readLog(sheets, {
+    ...countryContext(rules),
     units: order.units,
     choices: order.choices,
-    stampOrder: rules.stampOrder,
     asOf,
   });
   const reading = { sheets: log.sheets.map(sheetReading), unreadable: log.unreadable };

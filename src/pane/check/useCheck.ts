@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useReducer, useRef } from "react";
+import { startTransition as inTurns, useCallback, useEffect, useMemo, useReducer, useRef } from "react";
 import { Temporal } from "temporal-polyfill";
 import type { Sheet } from "../../sheet/sheet";
 import type { ShopSettings } from "../../workbook/settings";
@@ -60,7 +60,9 @@ export function useCheck(workbook: Workbook, shop: Shop, watchChanges: PaneProps
       const found = await fetchAll(workbook, watch);
       const report = await engine.current.run(found.sheets, orderFor(settings, false), later(watch));
       sheets.current = found.sheets;
-      dispatch({ kind: "looked", reading: report, unreachable: found.unreachable });
+      inTurns(() => {
+        dispatch({ kind: "looked", reading: report, unreachable: found.unreachable });
+      });
     });
   }, [work, workbook, settings]);
 
@@ -75,7 +77,9 @@ export function useCheck(workbook: Workbook, shop: Shop, watchChanges: PaneProps
       sheets.current = sheets.current.map(
         (sheet) => fetched.find(({ name }) => name === sheet.name) ?? sheet,
       );
-      dispatch({ kind: "checked", report, order: orderKey(settings, names) });
+      inTurns(() => {
+        dispatch({ kind: "checked", report, order: orderKey(settings, names) });
+      });
     });
   }, [work, workbook, settings, state.reading]);
 
@@ -103,7 +107,9 @@ export function useCheck(workbook: Workbook, shop: Shop, watchChanges: PaneProps
     if (sheets.current.length === 0) return;
     work("reading", "Reading again with your answer", async (watch) => {
       const reading = await engine.current.run(sheets.current, orderFor(settings, false), watch);
-      dispatch({ kind: "read again", reading });
+      inTurns(() => {
+        dispatch({ kind: "read again", reading });
+      });
     });
   }, [settings, work]);
 

@@ -26,6 +26,8 @@ const useStyles = makeStyles({
   entry: {
     position: "relative",
     borderLeft: "4px solid",
+    contentVisibility: "auto",
+    containIntrinsicSize: "auto 110px",
     ":not(:first-child)": { borderTop: `1px solid ${tokens.colorNeutralStroke2}` },
   },
   current: { backgroundColor: tokens.colorBrandBackground2 },

@@ -5,7 +5,7 @@ import type { CheckReport } from "../report";
 import { placeName } from "../useJump";
 
 /** So many findings stand on the screen at once; five thousand would make every key slow. */
-export const FINDINGS_PER_PAGE = 100;
+export const FINDINGS_PER_PAGE = 50;
 
 export interface ShownFinding {
   readonly finding: Finding;
