@@ -1,5 +1,6 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import { cellName, type CellValue } from "../sheet/sheet";
+import { isError } from "../functions/cells";
 import type { SelectedCell } from "./desk";
 
 const useStyles = makeStyles({
@@ -42,7 +43,7 @@ export function CellLine({ selected }: { selected: SelectedCell | undefined }) {
           )}
           {selected.sentence !== undefined && (
             <p className={styles.sentence}>
-              {selected.error && <span className={styles.error}>{inWords(selected.value)} </span>}
+              {isError(selected.value) && <span className={styles.error}>{inWords(selected.value)} </span>}
               {selected.sentence}
             </p>
           )}

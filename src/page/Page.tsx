@@ -13,12 +13,10 @@ import { THEMES } from "../pane/theme";
 import { CellLine } from "./CellLine";
 import { DropZone } from "./DropZone";
 import { ProblemMessage, UnsavedMessage, WorkMessage } from "./Messages";
+import { NARROW } from "./narrow";
 import { PageHeader } from "./PageHeader";
 import { useAppearance } from "./useAppearance";
 import { useDesk } from "./useDesk";
-
-/** Below this width workbook and pane take turns. */
-const NARROW = "@media (max-width: 699px)";
 
 const useStyles = makeStyles({
   page: {

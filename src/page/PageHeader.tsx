@@ -1,7 +1,8 @@
-import { Button, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import { FolderOpenRegular, SaveCopyRegular } from "@fluentui/react-icons";
 import { useRef } from "react";
 import { Mark } from "../pane/kit/Mark";
+import { NARROW } from "./narrow";
 import type { Opened } from "./opened";
 
 /** What the file picker offers. What a file really is, its bytes tell. */
@@ -13,7 +14,6 @@ interface PageHeaderProps {
   readonly onSaveCopy: () => void;
 }
 
-const NARROW = "@media (max-width: 699px)";
 const useStyles = makeStyles({
   header: {
     display: "flex",
@@ -41,7 +41,7 @@ const useStyles = makeStyles({
     color: tokens.colorNeutralForeground2,
   },
   kind: { color: tokens.colorNeutralForeground3 },
-  button: { whiteSpace: "nowrap" },
+  button: { flexShrink: 0, whiteSpace: "nowrap", [NARROW]: { minWidth: "32px" } },
   wideOnly: { [NARROW]: { display: "none" } },
 });
 
@@ -52,7 +52,7 @@ export function PageHeader({ opened, onOpen, onSaveCopy }: PageHeaderProps) {
   return (
     <header className={styles.header}>
       <Mark className={styles.mark} />
-      <h1 className={mergeClasses(styles.name)}>Brimbook</h1>
+      <h1 className={styles.name}>Brimbook</h1>
       <span className={styles.file} title={opened?.fileName}>
         {opened?.fileName}
         {opened?.sample && <span className={styles.kind}> (invented sample)</span>}

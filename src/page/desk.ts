@@ -1,7 +1,9 @@
+import { isError } from "../functions/cells";
 import type { CellAddress } from "../sheet/sheet";
 import type { WorkbookContent } from "../workbook/file/content";
 import { startEngine, type Engine } from "../workbook/grid/engine";
 import { GridWorkbook, type GridWorkbookListener } from "../workbook/grid/gridWorkbook";
+import { explainErrors, type Hint } from "../workbook/grid/hints";
 import { selectedCell, watchGrid, type GridListener } from "../workbook/grid/watch";
 import { cellNote, type CellNote } from "./functions/cellNote";
 import { gridFunctions } from "./functions/gridFunctions";
@@ -30,8 +32,10 @@ export class Desk {
     const first = this.workbook === undefined;
     this.sentences.clear();
     this.workbook = GridWorkbook.open(this.engine, content, listener);
-    /* The engine has its events only from the first workbook on. */
-    if (first) watchGrid(this.engine, this.listener);
+    if (first) {
+      watchGrid(this.engine, this.listener);
+      explainErrors(this.engine, (address) => this.hintOn(address));
+    }
     return this.workbook;
   }
 
@@ -42,11 +46,16 @@ export class Desk {
 
   selected(): SelectedCell | undefined {
     const address = selectedCell(this.engine);
-    if (!address || !this.workbook) return undefined;
-    return { address, ...cellNote(this.workbook, address, this.sentences) };
+    return address && this.workbook && { address, ...cellNote(this.workbook, address, this.sentences) };
   }
 
   setDark(dark: boolean): void {
     this.engine.api.toggleDarkMode(dark);
+  }
+
+  private hintOn(address: CellAddress): Hint | undefined {
+    if (!this.workbook) return undefined;
+    const { value, sentence } = cellNote(this.workbook, address, this.sentences);
+    return isError(value) && sentence !== undefined ? { title: value.error, sentence } : undefined;
   }
 }

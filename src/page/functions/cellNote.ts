@@ -1,4 +1,4 @@
-import type { Argument } from "../../functions/cells";
+import { isError, type Argument } from "../../functions/cells";
 import { evaluate, WHY } from "../../functions/evaluate";
 import { FUNCTIONS } from "../../functions/worksheetFunctions";
 import type { CellAddress, CellValue } from "../../sheet/sheet";
@@ -14,7 +14,6 @@ export interface CellNote {
   readonly formula?: string;
   /** The sentence behind an error, or how the answer came about. */
   readonly sentence?: string;
-  readonly error: boolean;
 }
 
 /** What there is to say of a cell: its formula, and the sentence behind an answer or error of ours. */
@@ -22,19 +21,30 @@ export function cellNote(workbook: GridWorkbook, address: CellAddress, sentences
   const reader = workbook.reader(address.sheet);
   const { row, column } = address;
   const value = reader.value(row, column);
-  const error = typeof value === "object" && value !== null;
   const owner = reader.spillOwner(row, column) ?? { row, column };
   const formula = reader.formula(owner.row, owner.column);
-  if (formula === undefined || !/BRIM\./i.test(formula)) {
-    return { value, error, ...(formula !== undefined && { formula }) };
-  }
-  const down = row - owner.row;
-  const across = column - owner.column;
-  const sentence =
-    (error && sentences.behind(value.error, workbook.id, reader.sheetId, owner, down, across)) ||
-    explanation(workbook, address.sheet, formula, down);
-  return { value, error, formula, ...(sentence && { sentence }) };
+  if (formula === undefined) return { value };
+  if (!/BRIM\./i.test(formula)) return { value, formula };
+  const sentence = isError(value)
+    ? (GRID_ERRORS[value.error] ??
+      sentences.behind(
+        value.error,
+        { ...owner, workbook: workbook.id, sheet: reader.sheetId, formula },
+        address,
+      ))
+    : undefined;
+  const words = sentence ?? explanation(workbook, address.sheet, formula, row - owner.row);
+  return { value, formula, ...(words !== undefined && { sentence: words }) };
 }
+
+/** Errors that come from the grid and not from the function in it. */
+const GRID_ERRORS: Readonly<Record<string, string>> = {
+  "#SPILL!":
+    "The answer fills more than one cell, and something stands in its way: clear the cells below and to the right.",
+  "#NAME?":
+    "The formula names a function that is not there: after typing =BRIM. the formula helper lists ours.",
+  "#REF!": "The formula refers to cells that are gone: write it again with the cells it is about.",
+};
 
 /** How the answer of a plain call came about; formulas that are more than one call keep it to themselves. */
 function explanation(

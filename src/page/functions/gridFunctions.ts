@@ -10,13 +10,13 @@ import {
   NumberValueObject,
   StringValueObject,
 } from "@univerjs/preset-sheets-core";
-import type { Answer, AnswerCell } from "../../functions/answer";
+import { isProblem, type Answer, type AnswerCell } from "../../functions/answer";
 import { NAMESPACE, WORKSHEET_FUNCTIONS, type CatalogueEntry } from "../../functions/catalogue";
 import type { Argument } from "../../functions/cells";
 import { evaluate } from "../../functions/evaluate";
 import type { CellValue } from "../../sheet/sheet";
 import type { EngineFunction } from "../../workbook/grid/engine";
-import type { Sentences } from "./sentences";
+import type { FormulaCell, Sentences } from "./sentences";
 
 /** The worksheet functions as the grid calls them; the sentences behind their errors go to `sentences`. */
 export function gridFunctions(sentences: Sentences): readonly EngineFunction[] {
@@ -27,10 +27,20 @@ function gridFunction(entry: CatalogueEntry, sentences: Sentences): EngineFuncti
   const { id, says, description, parameters } = entry;
   return {
     calculate: class extends BaseFunction {
+      override needsFormulaDataModel = true;
+
       override calculate(...given: BaseValueObject[]): BaseValueObject {
         const answer = evaluate(id, given.map(argumentFrom));
-        sentences.keep(this.unitId ?? "", this.subUnitId ?? "", this.row, this.column, answer);
+        if (answer.some((row) => row.some(isProblem))) sentences.keep(this.cell(), answer);
         return valueOf(answer);
+      }
+
+      private cell(): FormulaCell {
+        const { row, column } = this;
+        const workbook = this.unitId ?? "";
+        const sheet = this.subUnitId ?? "";
+        const formula = this._formulaDataModel?.getFormulaStringByCell(row, column, sheet, workbook);
+        return { workbook, sheet, row, column, formula: (formula ?? "").replace(/^=/, "") };
       }
     },
     help: {

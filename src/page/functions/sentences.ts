@@ -1,31 +1,38 @@
 import { isProblem, type Answer, type Problem } from "../../functions/answer";
 
-/**
- * The sentences behind error cells, as a cell of the grid cannot carry one: for each formula the problems of its
- * last answer, in the shape in which it fills the sheet.
- */
-export class Sentences {
-  private readonly kept = new Map<string, readonly (readonly (Problem | undefined)[])[]>();
+interface Place {
+  readonly row: number;
+  readonly column: number;
+}
 
-  /** Hears what the formula in this cell answered. */
-  keep(workbook: string, sheet: string, row: number, column: number, answer: Answer): void {
-    const problems = answer.map((cells) => cells.map((cell) => (isProblem(cell) ? cell : undefined)));
-    /* Another call in the same formula may go well; it takes nothing back. */
-    if (problems.flat().some((problem) => problem)) {
-      this.kept.set(place(workbook, sheet, row, column), problems);
-    }
+/** A formula and the cell it stands in; workbook and sheet as the engine knows them. */
+export interface FormulaCell extends Place {
+  readonly workbook: string;
+  readonly sheet: string;
+  readonly formula: string;
+}
+
+interface Kept {
+  readonly formula: string;
+  /** In the shape in which the answer fills the sheet. */
+  readonly problems: readonly (readonly (Problem | undefined)[])[];
+}
+
+/** The sentences behind error cells, as a cell of the grid cannot carry one. */
+export class Sentences {
+  private readonly kept = new Map<string, Kept>();
+
+  /** Hears the problems in what a function answered to this formula. Other calls in it take nothing back. */
+  keep(cell: FormulaCell, answer: Answer): void {
+    const problems = answer.map((row) => row.map((each) => (isProblem(each) ? each : undefined)));
+    this.kept.set(keyOf(cell), { formula: cell.formula, problems });
   }
 
-  /** The sentence behind an error, `down` and `across` from the cell with the formula. */
-  behind(
-    error: string,
-    workbook: string,
-    sheet: string,
-    owner: { row: number; column: number },
-    down = 0,
-    across = 0,
-  ): string | undefined {
-    const problem = this.kept.get(place(workbook, sheet, owner.row, owner.column))?.[down]?.[across];
+  /** The sentence behind an error in `cell`, which the formula of `owner` fills. */
+  behind(error: string, owner: FormulaCell, cell: Place): string | undefined {
+    const kept = this.kept.get(keyOf(owner));
+    if (kept?.formula !== owner.formula) return undefined;
+    const problem = kept.problems[cell.row - owner.row]?.[cell.column - owner.column];
     return problem?.error === error ? problem.message : undefined;
   }
 
@@ -34,6 +41,6 @@ export class Sentences {
   }
 }
 
-function place(workbook: string, sheet: string, row: number, column: number): string {
+function keyOf({ workbook, sheet, row, column }: FormulaCell): string {
   return `${workbook} ${sheet} ${row} ${column}`;
 }

@@ -8,6 +8,7 @@ import {
 } from "@univerjs/preset-sheets-core";
 import locale from "@univerjs/preset-sheets-core/locales/en-US";
 import "@univerjs/preset-sheets-core/lib/index.css";
+import "./grid.css";
 
 /** A worksheet function as the engine wants it: the class that calculates, and what the formula helper says. */
 export interface EngineFunction {

@@ -1,10 +1,14 @@
-/** Column widths count in characters of the standard font, 7 pixels each, with 5 pixels of padding. */
+/** A character of the standard font, in pixels; column widths count in such characters, padding included. */
+const CHARACTER_PIXELS = 7;
+/** Widths are kept in whole 256ths of a character. */
+const WIDTH_STEPS = 256;
+
 export function columnPixels(characters: number): number {
-  return Math.round(characters * 7 + 5);
+  return Math.round(characters * CHARACTER_PIXELS);
 }
 
 export function columnCharacters(pixels: number): number {
-  return Math.round(((pixels - 5) / 7) * 100) / 100;
+  return Math.floor((pixels / CHARACTER_PIXELS) * WIDTH_STEPS) / WIDTH_STEPS;
 }
 
 /** Row heights count in points of 1/72 inch; a pixel is 1/96 inch. */

@@ -1,4 +1,5 @@
 import { CommandType, ICommandService } from "@univerjs/core";
+import { SheetsSelectionsService } from "@univerjs/preset-sheets-core";
 import type { CellAddress } from "../../sheet/sheet";
 import type { Engine } from "./engine";
 
@@ -16,16 +17,14 @@ export interface GridListener {
 
 /** Tells from now on what happens in the grid. Call it once there is a workbook in it. */
 export function watchGrid({ univer, api }: Engine, { onSelect, onEdit, onCalculate }: GridListener): void {
-  api.addEvent(api.Event.SelectionChanged, onSelect);
+  const injector = univer.__getInjector();
+  injector.get(SheetsSelectionsService).selectionChanged$.subscribe(onSelect);
   api.addEvent(api.Event.ActiveSheetChanged, onSelect);
   api.getFormula().calculationResultApplied(onCalculate);
-  univer
-    .__getInjector()
-    .get(ICommandService)
-    .onCommandExecuted(({ id, type }, options) => {
-      const kept = type === CommandType.MUTATION && id.startsWith("sheet.mutation.");
-      if (kept && !options?.fromFormula && !OWN_ACCOUNT.test(id)) onEdit();
-    });
+  injector.get(ICommandService).onCommandExecuted(({ id, type }, options) => {
+    const kept = type === CommandType.MUTATION && id.startsWith("sheet.mutation.");
+    if (kept && !options?.fromFormula && !OWN_ACCOUNT.test(id)) onEdit();
+  });
 }
 
 /** The cell the cursor stands on; `undefined` while no workbook is shown. */

@@ -1,0 +1,80 @@
+import { afterEach, describe, expect, test } from "vitest";
+import { openPage, useBrowser, type BrimbookPage } from "./browser";
+
+const browser = useBrowser();
+
+describe("the page", () => {
+  let brimbook: BrimbookPage;
+  afterEach(() => brimbook.close());
+
+  test("opens the sample log by itself, says what it opened, and asks nobody outside", async () => {
+    brimbook = await openPage(browser());
+    expect(await brimbook.page.title()).toBe("Brimbook");
+    expect(await brimbook.page.getByText(/gannet-point\.xlsx: \d+ rows in \d+ sheets?\./).count()).toBe(1);
+    expect(await brimbook.page.getByRole("heading", { level: 1 }).allInnerTexts()).toEqual(["Brimbook"]);
+    expect(brimbook.faults).toEqual([]);
+  });
+
+  test("shows workbook and pane side by side where there is room", async () => {
+    brimbook = await openPage(browser());
+    const pane = (await brimbook.page.getByRole("main").boundingBox())!;
+    expect(pane.width).toBeGreaterThanOrEqual(345);
+    expect(pane.width).toBeLessThanOrEqual(355);
+    expect(pane.x + pane.width).toBe(1366);
+    expect(await brimbook.page.getByRole("tab", { name: "Workbook" }).isVisible()).toBe(false);
+  });
+
+  test("at 320 px workbook and pane take turns, and nothing hangs over", async () => {
+    brimbook = await openPage(browser(), { viewport: { width: 320, height: 640 } });
+    const { page } = brimbook;
+    expect(await page.getByRole("main").isVisible()).toBe(false);
+    expect(await overhang(brimbook)).toBeLessThanOrEqual(0);
+    await page.getByRole("tab", { name: "Check and fill" }).click();
+    expect((await page.getByRole("main").boundingBox())!.width).toBe(320);
+    expect(await page.getByRole("region", { name: "Workbook" }).isVisible()).toBe(false);
+    expect(await overhang(brimbook)).toBeLessThanOrEqual(0);
+
+    const [sheet] = await page.evaluate(() => window.brimbook!.workbook.listSheets());
+    await brimbook.select(sheet!.name, "B3");
+    expect(await page.getByRole("region", { name: "Workbook" }).isVisible()).toBe(true);
+    expect(await brimbook.selected()).toEqual({ sheet: sheet!.name, row: 2, column: 1 });
+  });
+
+  test("follows the system between light and dark", async () => {
+    brimbook = await openPage(browser(), { colorScheme: "light" });
+    const { page } = brimbook;
+    const brightness = () =>
+      page.evaluate(() => {
+        const colour = getComputedStyle(document.querySelector("header")!).backgroundColor;
+        return (colour.match(/\d+/g) ?? []).slice(0, 3).reduce((sum, part) => sum + Number(part), 0) / 765;
+      });
+    expect(await brightness()).toBeGreaterThan(0.8);
+    await page.emulateMedia({ colorScheme: "dark" });
+    await expect.poll(brightness).toBeLessThan(0.3);
+  });
+
+  test("what is typed in the pane goes to the pane, not into the grid", async () => {
+    brimbook = await openPage(browser());
+    const { page } = brimbook;
+    /* The grid takes the focus once, when a workbook is opened. */
+    await page.waitForFunction(() => document.activeElement?.closest("section"));
+    await page.getByRole("combobox").first().focus();
+    await page.keyboard.press("Enter");
+    await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("Enter");
+    const focused = await page.evaluate(() =>
+      document.querySelector("main")?.contains(document.activeElement),
+    );
+    expect(focused).toBe(true);
+    expect(await page.evaluate(() => window.brimbook!.selected())).toMatchObject({ row: 0, column: 0 });
+  });
+});
+
+/** How far the furthest visible control reaches beyond the right edge. */
+function overhang(brimbook: BrimbookPage): Promise<number> {
+  return brimbook.page.evaluate(() => {
+    const controls = [...document.querySelectorAll("header *, button, [role=tab], input, select, p")];
+    const edges = controls.map((control) => control.getBoundingClientRect().right);
+    return Math.max(document.documentElement.scrollWidth, ...edges) - window.innerWidth;
+  });
+}
