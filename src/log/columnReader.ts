@@ -1,5 +1,6 @@
 import { isBlank, type CellValue, type Sheet } from "../sheet/sheet";
 import { isDitto } from "./cells/cell";
+import { readStamps } from "./cells/stamp";
 import { readCell, type ColumnSettings, type Kind } from "./fieldKinds";
 import type { Field } from "./log";
 import { BLANK, unreadable, value, type Reading } from "./reading";
@@ -12,6 +13,7 @@ export class ColumnReader {
   private readonly byFormat = new Map<string | undefined, Map<CellValue, Reading<unknown>>>();
   private lastFormat: string | undefined;
   private lastReadings: Map<CellValue, Reading<unknown>>;
+  private readonly several = new Map<Reading<unknown>, readonly Reading<unknown>[]>();
   private above: Reading<unknown> = BLANK;
 
   constructor(
@@ -20,8 +22,15 @@ export class ColumnReader {
     private readonly kind: Kind,
     private readonly settings: ColumnSettings,
     private readonly dateSystem: Sheet["dateSystem"],
+    /** Reads a further column of a test. */
+    readonly further: boolean,
   ) {
     this.lastReadings = this.readingsOf(undefined);
+  }
+
+  /** The other readings of a cell that holds several: earlier tests beside the latest. */
+  othersOf(reading: Reading<unknown>): readonly Reading<unknown>[] {
+    return this.several.get(reading) ?? [];
   }
 
   /** The reading of this column's cell in a row, reading rows from the top: a ditto mark repeats the row above. */
@@ -47,7 +56,11 @@ export class ColumnReader {
   ): Reading<unknown> {
     if (isBlank(cell)) return BLANK;
     if (isDitto(cell)) return DITTO;
-    return readCell({ value: cell, format, dateSystem: this.dateSystem }, this.kind, this.settings);
+    const whole = { value: cell, format, dateSystem: this.dateSystem };
+    if (this.kind !== "stamp") return readCell(whole, this.kind, this.settings);
+    const [latest, ...others] = readStamps(whole, this.settings.stamp);
+    if (others.length > 0) this.several.set(latest!, others);
+    return latest!;
   }
 
   private sameAsAbove(): Reading<unknown> {

@@ -1,138 +1,150 @@
-import { showsDate } from "../sheet/numberFormat";
-import { isBlank, type Sheet } from "../sheet/sheet";
-import { plain, type Cell } from "./cells/cell";
-import { KINDS, TEST_FIELDS } from "./fieldKinds";
+import type { Sheet } from "../sheet/sheet";
+import type { ColumnChoice } from "./context";
+import { isField, KINDS, TEST_FIELDS } from "./fieldKinds";
 import { roleOf, type Role } from "./headingFields";
 import type { HeadingMeaning } from "./headingText";
 import type { Field, TestField } from "./log";
-import { sampleOf, shareOf, shareRead, type ColumnSample } from "./sample";
-import type { TableHead } from "./table";
+import { roleByCells, roleByCellsAlone } from "./roleByCells";
+import { sampleOf, shareOf, hasDecimals, type ColumnSample } from "./sample";
+import type { Table } from "./table";
 
-/** What a column is taken for, before its units and orders are settled. */
-export interface ColumnProposal {
+/** A column before anybody said what it is. */
+export interface ColumnDraft {
   readonly column: number;
+  readonly heading: string;
   readonly meaning: HeadingMeaning;
   readonly sample: ColumnSample;
-  field: Field | undefined;
-  confidence: number;
-  /** A further column of a test whose first column is another. */
-  further: boolean;
 }
 
-interface Draft extends ColumnProposal {
+/** What a column is taken for, before its units and orders are settled. */
+export interface ColumnProposal extends ColumnDraft {
+  readonly field: Field | undefined;
+  readonly confidence: number;
+  /** A further column of a test whose first column is another. */
+  readonly further: boolean;
+  /** A test that falls due here, and nobody knows which. */
+  readonly dueOfSomething: boolean;
+  /** What the shop answered to the questions about this column. */
+  readonly answers: ColumnChoice["answers"];
+}
+
+interface Draft extends ColumnDraft {
+  readonly choice: ColumnChoice | undefined;
   role: Role | undefined;
+  confidence: number;
+  field: Field | undefined;
+  further: boolean;
 }
 
 const MIX_AT_MOMENT = ["startMix", "orderedMix", "analysedMix"] as const;
 const PRESSURE_AT_MOMENT = ["startPressure", "endPressure", "settledPressure"] as const;
+/** How sure a column is that was taken for something by its cells alone. */
+const BY_CELLS_ALONE = 0.45;
 
-/** Proposes what each column of a table stands for: by its heading, its cells, and its neighbours. */
-export function proposeColumns(sheet: Sheet, head: TableHead): readonly ColumnProposal[] {
-  const drafts = head.meanings.map((meaning, column): Draft => {
-    const found = meaning.heading === "" ? undefined : roleOf(meaning);
-    return {
+/** The columns of a table that have a heading or hold anything. */
+export function draftColumns(sheet: Sheet, table: Table): readonly ColumnDraft[] {
+  return table.meanings
+    .map((meaning, column) => ({
       column,
+      heading: meaning.heading,
       meaning,
-      sample: sampleOf(sheet, column, head.lastRow + 1),
-      role: found?.role,
+      sample: sampleOf(sheet, table, column),
+    }))
+    .filter(({ heading, sample }) => heading !== "" || sample.cells.length > 0);
+}
+
+/** Proposes what each column of a table stands for: by choice, by its heading, its cells, and its neighbours. */
+export function proposeColumns(
+  columns: readonly ColumnDraft[],
+  choiceFor: (column: ColumnDraft) => ColumnChoice | undefined,
+): readonly ColumnProposal[] {
+  const drafts = columns.map((column): Draft => {
+    const byHeading = column.heading === "" ? undefined : roleOf(column.meaning);
+    const choice = choiceFor(column);
+    const chosen =
+      choice?.field !== undefined && choice.field !== null && isField(choice.field)
+        ? choice.field
+        : undefined;
+    return {
+      ...column,
+      choice,
+      role: chosen ?? (choice?.field === null ? undefined : roleByCells(byHeading?.role, column)),
+      confidence: chosen !== undefined || choice?.field === null ? 1 : (byHeading?.confidence ?? 0),
       field: undefined,
-      confidence: found?.confidence ?? 0,
       further: false,
     };
   });
-  for (const draft of drafts) draft.role = asCellsSay(draft);
   settleMoments(drafts);
   settleDueDates(drafts);
+  findByCellsAlone(drafts);
   for (const draft of drafts) draft.field = fieldOf(draft.role);
   oneColumnPerField(drafts);
-  return drafts;
-}
-
-/** What a role of several meanings is, going by the cells below. */
-function asCellsSay(draft: Draft): Role | undefined {
-  const { role, sample, meaning } = draft;
-  const holdsPressures =
-    meaning.unit === "psi" || meaning.unit === "bar" || shareOf(sample, isAboveHundred) > 0.3;
-  switch (role) {
-    case "oxygen clean":
-      return shareOf(sample, looksLikeDate) >= 0.5 ? "oxygenCleaned" : "oxygenService";
-    case "some oxygen":
-      return holdsPressures ? "oxygenAdded" : "some mix";
-    case "some helium":
-      return holdsPressures ? "heliumAdded" : role;
-    case "start of something":
-      return holdsPressures ? "startPressure" : shareRead(sample, "mix") > 0.5 ? "startMix" : undefined;
-    case "end of something":
-      return holdsPressures ? "endPressure" : shareRead(sample, "mix") > 0.5 ? "analysedMix" : undefined;
-    case "size":
-      return shareOf(sample, isClass) > 0.5
-        ? "cylinderClass"
-        : shareOf(sample, isMaterial) > 0.5
-          ? "material"
-          : role;
-    case "shopNumber":
-      return !meaning.concepts.has("number") &&
-        shareOf(sample, isText) > 0.5 &&
-        shareRead(sample, "size") > 0.5
-        ? "size"
-        : role;
-    case "oxygenService":
-      return shareOf(sample, looksLikeDate) > 0.5 ? "oxygenCleaned" : role;
-    default:
-      return role;
-  }
+  return drafts.map(({ choice, role, ...draft }) => ({
+    ...draft,
+    dueOfSomething: role === "some due date",
+    answers: choice?.answers ?? {},
+  }));
 }
 
 /** Tells pressures and mixes apart that name no moment: by the pressure before them, else by their order. */
 function settleMoments(drafts: readonly Draft[]): void {
-  const pressures = drafts.filter((draft) => draft.role === "some pressure");
-  assign(
-    pressures,
-    pressures.length === 1 ? [free(drafts, ["endPressure", "startPressure"])] : PRESSURE_AT_MOMENT,
-  );
+  const pressures = withRole(drafts, "some pressure");
+  const openPressures = PRESSURE_AT_MOMENT.filter((role) => withRole(drafts, role).length === 0);
+  if (pressures.length === 1)
+    assign(pressures, openPressures.includes("endPressure") ? ["endPressure"] : openPressures);
+  else assign(pressures, openPressures);
 
-  const mixes = drafts.filter((draft) => draft.role === "some mix");
-  if (mixes.length === 1) {
-    const [mix] = mixes as [Draft];
-    const analysed = drafts.some((draft) => draft.role === "analysedMix");
-    const decimals = shareOf(mix.sample, hasDecimals) > 0.3 || mix.meaning.concepts.has("oxygen");
-    assign(mixes, [analysed || !decimals ? "orderedMix" : "analysedMix"]);
-  } else {
+  const mixes = withRole(drafts, "some mix");
+  if (mixes.length === 1) assign(mixes, [onlyMix(mixes[0]!, drafts)]);
+  else {
     for (const mix of mixes) {
-      const before = drafts[mix.column - 1]?.role;
-      if (before === "startPressure") assign([mix], ["startMix"]);
-      if (before === "endPressure" || before === "settledPressure") assign([mix], ["analysedMix"]);
+      const before = drafts[drafts.indexOf(mix) - 1]?.role;
+      if (before === "startPressure") mix.role = "startMix";
+      if (before === "endPressure" || before === "settledPressure") mix.role = "analysedMix";
     }
-    const rest = drafts.filter((draft) => draft.role === "some mix");
-    const open = MIX_AT_MOMENT.filter((role) => !drafts.some((draft) => draft.role === role));
+    const rest = withRole(drafts, "some mix");
+    const open = MIX_AT_MOMENT.filter((role) => withRole(drafts, role).length === 0);
     assign(rest, rest.length === 2 && open.length === 3 ? ["startMix", "analysedMix"] : open);
   }
 
-  const helium = drafts.filter((draft) => draft.role === "some helium");
-  for (const draft of helium) {
-    const before = drafts[draft.column - 1]?.role;
-    const beside =
+  for (const helium of withRole(drafts, "some helium")) {
+    const before = drafts[drafts.indexOf(helium) - 1]?.role;
+    helium.role =
       before === "startMix" ? "startHelium" : before === "orderedMix" ? "orderedHelium" : "analysedHelium";
-    assign([draft], [beside]);
   }
 }
 
-function free(drafts: readonly Draft[], roles: readonly Field[]): Field {
-  return roles.find((role) => !drafts.some((draft) => draft.role === role)) ?? roles[0]!;
+/** A mix alone is the order, as whole numbers are; analyses have decimals, and stand under “O2”. */
+function onlyMix(mix: Draft, drafts: readonly Draft[]): Role {
+  if (withRole(drafts, "analysedMix").length > 0) return "orderedMix";
+  const analysed = mix.meaning.concepts.has("oxygen") || shareOf(mix.sample, hasDecimals) > 0.3;
+  return analysed || withRole(drafts, "orderedMix").length > 0 ? "analysedMix" : "orderedMix";
 }
 
-function assign(drafts: readonly Draft[], roles: readonly Role[]): void {
-  drafts.forEach((draft, index) => {
-    draft.role = roles[index];
-  });
-}
-
-/** `Exp` beside a hydro column is the hydro's. */
+/** `Exp` beside a hydro column is the hydro's; else the shop is asked. */
 function settleDueDates(drafts: readonly Draft[]): void {
+  for (const draft of withRole(drafts, "some due date")) {
+    const before = drafts[drafts.indexOf(draft) - 1]?.role;
+    const answer = draft.choice?.answers["field"];
+    const field = DUE_CHOICES.find(([choice]) => choice === answer)?.[1];
+    draft.role = field ?? TEST_FIELDS.find((test) => test === before) ?? draft.role;
+  }
+}
+
+/** What may fall due, as it is asked. */
+export const DUE_CHOICES: readonly (readonly [choice: string, field: TestField])[] = [
+  ["hydro", "hydro"],
+  ["visual", "visual"],
+  ["oxygen cleaning", "oxygenCleaned"],
+];
+
+/** Columns whose headings say nothing, in the light of those that do. */
+function findByCellsAlone(drafts: readonly Draft[]): void {
   for (const draft of drafts) {
-    if (draft.role !== "some due date") continue;
-    const before = drafts[draft.column - 1]?.role;
-    draft.role = TEST_FIELDS.find((field) => field === before) ?? draft.role;
+    if (draft.role !== undefined || draft.choice?.field === null) continue;
+    const taken = (role: Role): boolean => withRole(drafts, role).length > 0;
+    draft.role = roleByCellsAlone(draft, taken);
+    if (draft.role !== undefined) draft.confidence = BY_CELLS_ALONE;
   }
 }
 
@@ -154,50 +166,23 @@ function oneColumnPerField(drafts: readonly Draft[]): void {
   }
 }
 
-function sureness(draft: Draft): number {
+function sureness({ confidence, meaning, sample }: Draft): number {
+  const { concepts } = meaning;
   return (
-    draft.confidence -
-    (draft.meaning.concepts.has("due") ? 0.2 : 0) -
-    (draft.sample.cells.length === 0 ? 0.3 : 0)
+    confidence -
+    (concepts.has("due") ? 0.2 : 0) -
+    (concepts.has("earlier") ? 0.1 : 0) +
+    (concepts.has("last") ? 0.1 : 0) -
+    (sample.cells.length === 0 ? 0.3 : 0)
   );
 }
 
-function isAboveHundred(cell: Cell): boolean {
-  return typeof cell.value === "number"
-    ? cell.value > 100 && !showsDate(cell.format)
-    : typeof cell.value === "string" &&
-        (/^\d{3,4}$/.test(cell.value.trim()) || /\b(?:psi|bar)\b/i.test(cell.value));
+function withRole(drafts: readonly Draft[], role: Role): readonly Draft[] {
+  return drafts.filter((draft) => draft.role === role);
 }
 
-function looksLikeDate(cell: Cell): boolean {
-  if (typeof cell.value === "number") return showsDate(cell.format) || cell.value > 20000;
-  return (
-    typeof cell.value === "string" &&
-    /\d[-/. ]\s*\d|[a-z]{3,}[-. ]*\d{2}|^\d{4}[-/]/i.test(cell.value) &&
-    !/%/.test(cell.value)
-  );
-}
-
-function isClass(cell: Cell): boolean {
-  return (
-    typeof cell.value === "string" &&
-    /^(?:dot|tc|icc|ctc)?[-/ ]*(?:3al?m?|3aam?|3ht|e ?\d{4,5}|sp ?\d{4,5})\b/i.test(cell.value.trim())
-  );
-}
-
-function isMaterial(cell: Cell): boolean {
-  return (
-    typeof cell.value === "string" &&
-    /^(?:alu|alumin|steel|stahl|acier|acero|comp|carbon|st$|al$)/.test(plain(cell.value))
-  );
-}
-
-function isText(cell: Cell): boolean {
-  return typeof cell.value === "string" && /[a-z]/i.test(cell.value);
-}
-
-function hasDecimals(cell: Cell): boolean {
-  return typeof cell.value === "number"
-    ? !Number.isInteger(Number((cell.value < 1 ? cell.value * 100 : cell.value).toFixed(6)))
-    : typeof cell.value === "string" && /\d[.,]\d/.test(cell.value) && !isBlank(cell.value);
+function assign(drafts: readonly Draft[], roles: readonly Role[]): void {
+  drafts.forEach((draft, index) => {
+    draft.role = roles[index];
+  });
 }

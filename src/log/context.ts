@@ -1,7 +1,8 @@
 import type { Temporal } from "temporal-polyfill";
+import type { StampOrder } from "../cylinders/readTestStamp";
 
 export type DateOrder = "day first" | "month first";
-export type StampOrder = "month first" | "year first";
+export type { StampOrder };
 
 /** What the shop said of one column, known by its heading and, where a heading comes twice, by order. */
 export interface ColumnChoice {
@@ -25,10 +26,12 @@ export interface SheetChoice {
 export interface LogContext {
   /** Units the shop works in. */
   readonly units?: "us" | "metric" | undefined;
-  /** How dates are written where the shop is. */
+  /** How dates are written where the shop is (`countryContext` knows it from the country's rules). */
   readonly dateOrder?: DateOrder | undefined;
   /** How test stamps are written where the shop is. */
   readonly stampOrder?: StampOrder | undefined;
+  /** What stamps show where the shop is, unless the heading says otherwise: the test, or (Germany) the next one due. */
+  readonly stampMeans?: "test" | "due" | undefined;
   /** The day the log is read on: no test and no fill lies after it. Without it, the latest clear fill date. */
   readonly asOf?: Temporal.PlainDate | undefined;
   /** Choices remembered in the workbook. */

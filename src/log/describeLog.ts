@@ -99,11 +99,13 @@ function describeFields(
   const record = cylinder ?? fill?.cylinderInRow;
   const readings: { readonly [field in Field]?: Reading<unknown> } = { ...record?.fields, ...fill?.fields };
   const described: Partial<Record<Field, ReadingDescription>> = {};
-  for (const { field, column } of sheet.columns) {
-    const raw = sheet.source.rows[row]?.values[column];
+  for (const { field, column, rows, further } of sheet.columns) {
+    if (further || (rows && (row < rows.first || row > rows.last))) continue;
+    const raw = sheet.source.rows[row]?.values[column] ?? null;
     const reading = field && readings[field];
-    if (field === undefined || reading === undefined || described[field] || isBlank(raw)) continue;
-    described[field] = { raw: rawOf(raw!), ...describeReading(reading, KINDS[field]) };
+    if (field === undefined || reading === undefined || described[field]) continue;
+    if (isBlank(raw) && reading.kind === "blank") continue;
+    described[field] = { raw: rawOf(raw), ...describeReading(reading, KINDS[field]) };
   }
   return described;
 }
@@ -127,43 +129,32 @@ function describeReading(reading: Reading<unknown>, kind: Kind): Partial<Reading
 }
 
 function describeValue(value: unknown, kind: Kind): unknown {
-  switch (kind) {
-    case "date":
-    case "time":
-      return String(value);
-    case "stamp":
-      return (value as TestStamp).month.toString();
-    case "pressure": {
-      const { bar, written, hotBar, plus, testBar } = value as PressureReading;
-      return {
-        bar: gauge(bar),
-        written,
-        ...(hotBar === undefined ? {} : { hotBar: gauge(hotBar) }),
-        ...(testBar === undefined ? {} : { testBar: gauge(testBar) }),
-        ...(plus ? { plus } : {}),
-      };
-    }
-    case "mix": {
-      const { oxygen, helium } = value as Mixture;
-      return { oxygen: percent(oxygen), helium: percent(helium) };
-    }
-    case "helium":
-      return percent(value as number);
-    case "oxygen service": {
-      const { maxOxygen, oxygenClean } = value as OxygenService;
-      return { maxOxygen: maxOxygen === undefined ? "air only" : percent(maxOxygen), oxygenClean };
-    }
-    case "serial": {
-      const serials = value as readonly string[];
-      return serials.length === 1 ? serials[0] : serials;
-    }
-    case "temperature":
-    case "depth":
-      return rounded(value as number);
-    default:
-      return value;
-  }
+  const describe = DESCRIBE[kind];
+  return describe ? describe(value as never) : value;
 }
+
+/** Kinds whose values are not plain JSON as they are. */
+const DESCRIBE: { readonly [kind in Kind]?: (value: never) => unknown } = {
+  date: String,
+  time: String,
+  stamp: ({ month }: TestStamp) => month.toString(),
+  pressure: ({ bar, written, hotBar, plus, testBar }: PressureReading) => ({
+    bar: gauge(bar),
+    written,
+    ...(hotBar === undefined ? {} : { hotBar: gauge(hotBar) }),
+    ...(testBar === undefined ? {} : { testBar: gauge(testBar) }),
+    ...(plus ? { plus } : {}),
+  }),
+  mix: ({ oxygen, helium }: Mixture) => ({ oxygen: percent(oxygen), helium: percent(helium) }),
+  helium: percent,
+  "oxygen service": ({ maxOxygen, oxygenClean }: OxygenService) => ({
+    maxOxygen: maxOxygen === undefined ? "air only" : percent(maxOxygen),
+    oxygenClean,
+  }),
+  serial: (serials: readonly string[]) => (serials.length === 1 ? serials[0] : serials),
+  temperature: rounded,
+  depth: rounded,
+};
 
 function unitOf(value: unknown, kind: Kind): { unit?: string } {
   if (kind === "pressure") return { unit: (value as PressureReading).written.unit };
@@ -181,7 +172,8 @@ function stampParts(stamp: TestStamp): Record<string, unknown> {
   };
 }
 
-function rawOf(raw: Exclude<CellValue, null>): string | number | boolean {
+function rawOf(raw: CellValue): string | number | boolean {
+  if (raw === null) return "";
   return typeof raw === "object" ? raw.error : raw;
 }
 

@@ -10,7 +10,7 @@ import { readPressure, type PressureColumn } from "./cells/pressure";
 import { readDepth, readTemperature, type DepthUnit, type TemperatureUnit } from "./cells/quantity";
 import { readSerial } from "./cells/serial";
 import { readStamp, type StampColumn } from "./cells/stamp";
-import { readLabel, readMethod, readPrice, readRemark, readText } from "./cells/text";
+import { readLabel, readMethod, readPresence, readPrice, readRemark, readText } from "./cells/text";
 import type { CylinderField, Field, FillField, TestField } from "./log";
 import { unreadable, value, type Reading } from "./reading";
 
@@ -19,6 +19,7 @@ export type Kind =
   | "label"
   | "text"
   | "remark"
+  | "presence"
   | "serial"
   | "date"
   | "time"
@@ -57,8 +58,8 @@ export const FILL_KINDS: Readonly<Record<FillField, Kind>> = {
   analysedBy: "text",
   modOnLabelM: "depth",
   filledBy: "text",
-  receivedBy: "text",
-  certification: "text",
+  receivedBy: "presence",
+  certification: "presence",
   price: "price",
   remarks: "remark",
 };
@@ -86,6 +87,15 @@ export const FILL_FIELDS = Object.keys(FILL_KINDS) as FillField[];
 export const CYLINDER_FIELDS = Object.keys(CYLINDER_KINDS) as CylinderField[];
 export const TEST_FIELDS: readonly TestField[] = ["hydro", "visual", "eddyCurrent", "oxygenCleaned"];
 
+/** Fields that only a fill has, or only a cylinder; a serial both have. */
+export function isFillOnly(field: Field): field is Exclude<FillField, CylinderField> {
+  return !Object.hasOwn(CYLINDER_KINDS, field);
+}
+
+export function isCylinderOnly(field: Field): field is Exclude<CylinderField, FillField> {
+  return !Object.hasOwn(FILL_KINDS, field);
+}
+
 export function isField(text: string): text is Field {
   return Object.hasOwn(KINDS, text);
 }
@@ -102,7 +112,7 @@ export interface ColumnSettings {
 
 /** A column about which nothing is known yet. */
 export const UNSETTLED: ColumnSettings = {
-  pressure: { unit: undefined, pairs: undefined },
+  pressure: { unit: undefined, stated: false, pairs: undefined, full: false },
   date: { order: undefined, swapped: false, latestYear: 2099 },
   stamp: {
     means: "test",
@@ -120,6 +130,7 @@ const READERS: Readonly<Record<Kind, (cell: Cell, column: ColumnSettings) => Rea
   label: readLabel,
   text: readText,
   remark: readRemark,
+  presence: readPresence,
   serial: readSerial,
   date: (cell, column) => readDate(cell, column.date),
   time: readTime,

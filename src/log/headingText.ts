@@ -21,6 +21,14 @@ const UNITS: readonly (readonly [unit: LogColumn["unit"], pattern: RegExp])[] = 
   ["m", /\bmet(?:er|re)s?\b|\bmsw\b|\(m\)|\[m\]| m$|\bmetres\b|\bmetros\b/],
 ];
 
+/** No heading. */
+export const NO_MEANING: HeadingMeaning = {
+  heading: "",
+  concepts: new Set(),
+  unit: undefined,
+  understood: 0,
+};
+
 /** What the words of a heading mean together. */
 export function meaningOf(heading: string): HeadingMeaning {
   const words = wordsOf(heading);

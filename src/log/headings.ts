@@ -42,6 +42,9 @@ export type Concept =
   | "limit"
   | "test"
   | "last"
+  | "earlier"
+  /** German forms and words: what is written is more often the next test than the last. */
+  | "next by custom"
   | "due"
   | "made"
   | "class"
@@ -99,9 +102,10 @@ const PHRASES: readonly (readonly [meaning: readonly Concept[], phrases: string]
   [["method"], "method|how filled|fill method|fill type|type of fill|blend method|blending method|methode|verfahren|fullmethode|fuellmethode|mischverfahren|metodo|procede|technique|technik"],
   [["source"], "source|bank|compressor|comp|comp #|quelle|kompressor|compresseur|compresor|banco|speicher|gas source|supply|air source|whip|panel"],
   [["remarks"], "remarks|remark|comments|comment|notes|note|message|conditional comments|bemerkungen|bemerkung|notiz|notizen|obs|observations|observaciones|remarques|remarque|commentaire|commentaires|notas|comentarios"],
-  [["hydro"], "hydro|hydrostatic|hyd|hydrotest|requal|requalification|requalified|druckprufung|druckpruefung|hydraulic|hydraulic test|hydrostatic test|hydrostatic test date|hydro test|re epreuve|reepreuve|epreuve|retimbrado|retimbre|prueba hidrostatica|hidrostatica|wiederkehrende prufung|festigkeitsprufung|pressure test|tuv|retest"],
+  [["hydro", "next by custom"], "druckprufung|druckpruefung|tuv|tuev|wiederkehrende prufung|festigkeitsprufung"],
+  [["hydro"], "hydro|hydrostatic|hyd|hydrotest|requal|requalification|requalified|hydraulic|hydraulic test|hydrostatic test|hydrostatic test date|hydro test|re epreuve|reepreuve|epreuve|retimbrado|retimbre|prueba hidrostatica|hidrostatica|pressure test|retest"],
   [["hydro", "last"], "doh|last hydro test date|last hydrostatic test date|last hydro|last hydro test"],
-  [["hydro", "due"], "dnh|next hydrostatic test date|next test due|next hydro|hydro due|hydro exp|hydro expires|date prochaine requalification|prochaine requalification|next test|nachste prufung|nachste druckprufung|naechste pruefung|proxima prueba|proximo retimbrado"],
+  [["hydro", "due"], "dnh|next hydrostatic test date|next test due|next hydro|hydro due|hydro exp|hydro expires|date prochaine requalification|prochaine requalification|next test|nachste prufung|nachste druckprufung|naechste pruefung|naechste druckpruefung|proxima prueba|proximo retimbrado"],
   [["visual"], "visual|visual inspection|vip|vis|vi|iv|tiv|v|annual|annual visual|annual inspection|sichtprufung|sichtpruefung|innere prufung|innere pruefung|inspection visuelle|visuelle|visite|inspeccion visual|inspeccion|internal inspection|inspection|internal"],
   [["eddy"], "eddy|eddy current|ve|visual plus|wirbelstrom|courants de foucault|corrientes inducidas"],
   [["clean", "oxygen"], "o2 clean|o2 cleaned|oxygen clean|oxygen cleaned|o2 cleaning|oxygen cleaning|oc|o2 cln|o2clean|sauerstoffrein|degraisse o2|limpio o2|limpieza o2"],
@@ -112,7 +116,8 @@ const PHRASES: readonly (readonly [meaning: readonly Concept[], phrases: string]
   [["limit"], "max|maximum|limit|maximal"],
   [["test"], "test|tested|testing|tp|pt|pruf|prufung|pruefung"],
   [["test", "pressure"], "test pressure|tp|pt|pe|prufdruck|pruefdruck|testing pressures|testing pressures ps and pt|pression d epreuve|presion de prueba"],
-  [["last"], "last|previous|latest|letzte|letzter|derniere|dernier|ultima|ultimo"],
+  [["earlier"], "previous|earlier|prior|old|former|vorige|vorherige|precedente|anterior"],
+  [["last"], "last|latest|letzte|letzter|derniere|dernier|ultima|ultimo"],
   [["due"], "due|next|expires|expiry|expiration|exp|valid until|valid to|valid|test by|until|due date|best before|faellig|fallig|gultig bis|nachste|nachster|naechste|prochaine|prochain|echeance|validite|valable|vence|vencimiento|caduca|caducidad|proxima|proximo"],
   [["made"], "made|manufactured|manufacture|manufacture date|date of manufacture|mfg|mfg date|mfd|dom|born|born on|year of manufacture|first hydro|first test|original hydro|original test|hergestellt|herstellung|herstelldatum|baujahr|fabrication|fabrique|fabricacion|fabricado|ano de fabricacion|commissioned|mise en service"],
   [["class"], "class|spec|specification|dot|dot spec|dot class|tc spec|standard|klasse|zulassung|norme|norma|designation"],

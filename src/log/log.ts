@@ -110,6 +110,12 @@ export interface Fill extends RowPlace {
 /** How one column was understood. */
 export interface LogColumn {
   readonly column: number;
+  /** First and last row it holds for, where the sheet has more than one table, each with headings of its own. */
+  readonly rows?: { readonly first: number; readonly last: number };
+  /** A further column of a test (previous hydro, next one due): what stands there is in `furtherTests`. */
+  readonly further?: boolean;
+  /** What an added gas is given as, where the heading says: how much was added, or the gauge reading it stopped at. */
+  readonly adds?: "increment" | "stop";
   readonly heading: string;
   readonly field: Field | undefined;
   readonly unit: "psi" | "bar" | "°F" | "°C" | "ft" | "m" | undefined;
@@ -121,7 +127,7 @@ export interface LogColumn {
 }
 
 export interface ColumnQuestion {
-  readonly about: "unit" | "date order" | "stamp means" | "stamp order";
+  readonly about: "field" | "unit" | "date order" | "stamp means" | "stamp order";
   readonly sentence: string;
   readonly choices: readonly string[];
 }

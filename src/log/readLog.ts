@@ -1,8 +1,9 @@
 import type { Sheet } from "../sheet/sheet";
 import type { LogContext } from "./context";
-import type { Cylinder, Fill, Log, LogSheet, UnreadableRow } from "./log";
+import type { Cylinder, Fill, Log, LogSheet, RowKind, UnreadableRow } from "./log";
 import { readSheet } from "./readSheet";
-import { countsOf } from "./rows";
+import { knowledgeOf } from "./settle/settle";
+import { planSheet } from "./sheetPlan";
 
 /**
  * Reads the sheets of a workbook as one log: which column means what, every row typed, every doubt kept.
@@ -16,8 +17,10 @@ export function readLog(sheets: readonly Sheet[], context: LogContext = {}): Log
   const fills: Fill[] = [];
   const cylinders: Cylinder[] = [];
   const unreadable: UnreadableRow[] = [];
-  for (const sheet of wanted) {
-    const reading = readSheet(sheet, context);
+  const plans = wanted.map((sheet) => planSheet(sheet, context));
+  const knowledge = knowledgeOf(plans, context);
+  for (const plan of plans) {
+    const reading = readSheet(plan, knowledge);
     logSheets.push(reading.sheet);
     for (const fill of reading.fills) fills.push(fill);
     for (const cylinder of reading.cylinders) cylinders.push(cylinder);
@@ -39,4 +42,17 @@ export function readLog(sheets: readonly Sheet[], context: LogContext = {}): Log
       unreadable: counts.unreadable,
     },
   };
+}
+
+function countsOf(sheets: readonly LogSheet[]): Readonly<Record<RowKind, number>> {
+  const counts: Record<RowKind, number> = {
+    fill: 0,
+    cylinder: 0,
+    blank: 0,
+    heading: 0,
+    totals: 0,
+    unreadable: 0,
+  };
+  for (const sheet of sheets) for (const kind of sheet.rowKinds) counts[kind]++;
+  return counts;
 }

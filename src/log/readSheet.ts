@@ -1,27 +1,26 @@
-import { isBlank, type Sheet, type SheetRow } from "../sheet/sheet";
-import type { Mixture } from "../gas/mixture";
-import { withHelium } from "./cells/mix";
+import { isBlank, type SheetRow } from "../sheet/sheet";
 import { ColumnReader } from "./columnReader";
-import { proposeColumns, type ColumnProposal } from "./columns";
-import type { LogContext } from "./context";
-import { CYLINDER_FIELDS, CYLINDER_KINDS, FILL_FIELDS, FILL_KINDS, KINDS } from "./fieldKinds";
+import { DUE_CHOICES, type ColumnProposal } from "./columns";
+import { KINDS, TEST_FIELDS } from "./fieldKinds";
 import type {
   Cylinder,
-  CylinderFields,
   Field,
   Fill,
-  FillFields,
+  FurtherTest,
   LogColumn,
   LogSheet,
   RowKind,
-  SheetKind,
+  TestField,
   UnreadableRow,
 } from "./log";
-import { BLANK, type Reading } from "./reading";
-import { namesTotals, saysSomething } from "./rows";
-import { settleColumns, type SettledColumn } from "./settle";
-import { findHead, type TableHead } from "./table";
+import { value, type Reading } from "./reading";
+import { RecordMaker } from "./records";
+import { rowKindOf, type RowReadings } from "./rowKind";
+import { settleTable, type Knowledge, type SettledColumn } from "./settle/settle";
+import type { SheetPlan, TablePlan } from "./sheetPlan";
+import { sumsUp } from "./sums";
 
+/** A sheet read: what it is, and what its rows hold. */
 export interface SheetReading {
   readonly sheet: LogSheet;
   readonly fills: readonly Fill[];
@@ -29,70 +28,28 @@ export interface SheetReading {
   readonly unreadable: readonly UnreadableRow[];
 }
 
-/** Fields that make a row a fill, and fields that make it a cylinder, when enough of them are there. */
-const FILL_ONLY = FILL_FIELDS.filter((field) => !Object.hasOwn(CYLINDER_KINDS, field));
-const CYLINDER_ONLY = CYLINDER_FIELDS.filter((field) => !Object.hasOwn(FILL_KINDS, field));
-const CORE_OF_FILL: readonly Field[] = [
-  "date",
-  "serial",
-  "shopNumber",
-  "startPressure",
-  "endPressure",
-  "settledPressure",
-  "startMix",
-  "orderedMix",
-  "analysedMix",
-  "method",
-];
-
-const NO_FILL_FIELDS = Object.fromEntries(
-  FILL_FIELDS.map((field) => [field, BLANK]),
-) as unknown as FillFields;
-const NO_CYLINDER_FIELDS = Object.fromEntries(
-  CYLINDER_FIELDS.map((field) => [field, BLANK]),
-) as unknown as CylinderFields;
-
-/** Reads one sheet: finds its headings, settles its columns, and gives every row its kind. */
-export function readSheet(sheet: Sheet, context: LogContext): SheetReading {
-  const head = findHead(sheet);
-  const proposals = head ? proposeColumns(sheet, head) : [];
-  const kind = sheetKind(proposals);
-  if (!head || kind === "neither") return neither(sheet, proposals);
-
-  const settled = settleColumns(sheet, head.lastRow + 1, proposals, context);
-  const readers = proposals.flatMap((proposal) => {
-    const settings = settled.get(proposal.column)?.settings;
-    return proposal.field && settings && !proposal.further
-      ? [new ColumnReader(proposal.column, proposal.field, KINDS[proposal.field], settings, sheet.dateSystem)]
-      : [];
-  });
-  const rowKinds: RowKind[] = [];
-  const fills: Fill[] = [];
-  const cylinders: Cylinder[] = [];
-  const unreadable: UnreadableRow[] = [];
-  sheet.rows.forEach((row, at) => {
-    if (isBlankRow(row)) return void rowKinds.push("blank");
-    if (at <= head.lastRow) return void rowKinds.push("heading");
-    const place = { sheet: sheet.name, row: at };
-    const readings: { [field in Field]?: Reading<unknown> } = {};
-    for (const reader of readers) {
-      readings[reader.field] = reader.read(row.values[reader.column], row.formats?.[reader.column]);
-    }
-    const rowKind = kindOf(row, readings, kind, head);
-    rowKinds.push(rowKind);
-    if (rowKind === "fill") fills.push(fillOf(place, readings, kind));
-    if (rowKind === "cylinder") cylinders.push(cylinderOf(place, readings));
-    if (rowKind === "unreadable") unreadable.push(unreadableRow(place, row, readers, readings));
-  });
+/** Reads one sheet as planned, and gives every row its kind. */
+export function readSheet(plan: SheetPlan, knowledge: Knowledge): SheetReading {
+  const reading = {
+    rowKinds: [] as RowKind[],
+    columns: [] as LogColumn[],
+    fills: [] as Fill[],
+    cylinders: [] as Cylinder[],
+    unreadable: [] as UnreadableRow[],
+  };
+  for (const table of plan.tables) new TableReading(plan, table, knowledge, reading).read();
+  const kind = plan.tables.find((table) => table.kind !== "neither")?.kind ?? "neither";
+  const { rowKinds, columns, fills, cylinders, unreadable } = reading;
   return {
     sheet: {
-      name: sheet.name,
+      name: plan.sheet.name,
       kind,
-      columns: proposals.map((proposal) => columnOf(proposal, settled.get(proposal.column))),
+      ...(kind === "neither" ? { why: whyNeither(plan) } : {}),
+      columns,
       rowKinds,
-      hiddenRows: sheet.rows.filter((row) => row.hidden === true).length,
-      headingsChanged: false,
-      source: sheet,
+      hiddenRows: plan.sheet.rows.filter((row) => row.hidden === true).length,
+      headingsChanged: plan.headingsChanged,
+      source: plan.original,
     },
     fills,
     cylinders,
@@ -100,164 +57,196 @@ export function readSheet(sheet: Sheet, context: LogContext): SheetReading {
   };
 }
 
-function sheetKind(proposals: readonly ColumnProposal[]): SheetKind {
-  const has = (fields: readonly Field[]): number =>
-    fields.filter((field) => proposals.some((proposal) => proposal.field === field)).length;
-  const named = has(["serial", "shopNumber"]) > 0;
-  const ofFill = has(
-    FILL_ONLY.filter(
-      (field) => field !== "price" && field !== "remarks" && field !== "number" && field !== "source",
-    ),
-  );
-  const ofCylinder = has(CYLINDER_ONLY);
-  const gas = has([
-    "startPressure",
-    "endPressure",
-    "settledPressure",
-    "startMix",
-    "orderedMix",
-    "analysedMix",
-    "method",
-  ]);
-  if (gas > 0 && ofFill >= 2)
-    return has(["hydro", "visual", "oxygenService", "oxygenCleaned"]) > 0 ? "flat" : "fills";
-  if (named && ofCylinder > 0) return "register";
-  return named && has(["date"]) > 0 && ofFill >= 2 ? "fills" : "neither";
+interface Readings {
+  readonly rowKinds: RowKind[];
+  readonly columns: LogColumn[];
+  readonly fills: Fill[];
+  readonly cylinders: Cylinder[];
+  readonly unreadable: UnreadableRow[];
 }
 
-function neither(sheet: Sheet, proposals: readonly ColumnProposal[]): SheetReading {
-  const unreadable: UnreadableRow[] = [];
-  const rowKinds = sheet.rows.map((row, at): RowKind => {
+/** The work on one table. */
+class TableReading {
+  readonly #settled: ReadonlyMap<number, SettledColumn>;
+  readonly #readers: readonly ColumnReader[];
+  readonly #testReaders: readonly ColumnReader[];
+  readonly #furtherReaders: readonly ColumnReader[];
+  readonly #records: RecordMaker;
+
+  constructor(
+    private readonly plan: SheetPlan,
+    private readonly table: TablePlan,
+    knowledge: Knowledge,
+    private readonly into: Readings,
+  ) {
+    this.#settled = table.kind === "neither" ? new Map() : settleTable(plan, table, knowledge);
+    const readers = table.proposals.flatMap((proposal) => {
+      const settings = this.#settled.get(proposal.column)?.settings;
+      return proposal.field === undefined || settings === undefined
+        ? []
+        : [
+            new ColumnReader(
+              proposal.column,
+              proposal.field,
+              KINDS[proposal.field],
+              settings,
+              plan.sheet.dateSystem,
+              proposal.further,
+            ),
+          ];
+    });
+    this.#readers = readers.filter((reader) => !reader.further);
+    this.#testReaders = this.#readers.filter(({ field }) =>
+      (TEST_FIELDS as readonly Field[]).includes(field),
+    );
+    this.#furtherReaders = readers.filter((reader) => reader.further);
+    this.#records = new RecordMaker(this.#readers.map((reader) => reader.field));
+  }
+
+  read(): void {
+    const { table } = this.table;
+    const firstHeading = Math.min(...table.headingRows, Infinity);
+    let sumFrom = table.firstRow;
+    for (let at = table.firstRow; at <= table.lastRow; at++) {
+      const row = this.plan.sheet.rows[at]!;
+      const kind = this.#kindOf(row, at, firstHeading, sumFrom);
+      this.into.rowKinds.push(kind);
+      if (kind === "heading" || kind === "totals") sumFrom = at + 1;
+    }
+    this.into.columns.push(...this.table.proposals.map((proposal) => this.#describe(proposal)));
+  }
+
+  #kindOf(row: SheetRow, at: number, firstHeading: number, sumFrom: number): RowKind {
     if (isBlankRow(row)) return "blank";
-    if (row.values.every((value) => isBlank(value) || typeof value === "string")) return "heading";
-    const column = row.values.findIndex((value) => !isBlank(value));
-    unreadable.push({
-      sheet: sheet.name,
+    if (this.table.table.headingRows.has(at)) return "heading";
+    if (firstHeading !== Infinity && at < firstHeading) return "heading";
+    const { kind } = this.table;
+    const place = { sheet: this.plan.sheet.name, row: at };
+    if (kind === "neither") return this.#ofNoTable(row, at);
+    const readings = this.#readRow(row, at);
+    const verdict = rowKindOf(row, readings, kind, () => sumsUp(this.plan.sheet, row, at, sumFrom));
+    if (verdict.kind === "fill")
+      this.into.fills.push(this.#records.fill(place, readings, this.#further(row, readings)));
+    if (verdict.kind === "cylinder")
+      this.into.cylinders.push(this.#records.cylinder(place, readings, this.#further(row, readings)));
+    if (verdict.kind === "unreadable")
+      this.into.unreadable.push(this.#unreadable(row, at, readings, verdict.why));
+    return verdict.kind;
+  }
+
+  #readRow(row: SheetRow, at: number): RowReadings {
+    const readings: { [field in Field]?: Reading<unknown> } = {};
+    for (const reader of this.#readers) {
+      const { column } = reader;
+      const reading = reader.read(row.values[column], row.formats?.[column]);
+      readings[reader.field] =
+        reading.kind === "value" && this.plan.isMerged(at, column)
+          ? value(reading.value, "from the merged cell above")
+          : reading;
+    }
+    return readings;
+  }
+
+  /** Tests in further columns, and further tests in one cell. */
+  #further(row: SheetRow, readings: RowReadings): readonly FurtherTest[] {
+    const further: FurtherTest[] = [];
+    for (const reader of this.#testReaders) {
+      const { field, column } = reader;
+      for (const reading of reader.othersOf(readings[field]!))
+        further.push({ field: field as TestField, column, reading: reading as FurtherTest["reading"] });
+    }
+    for (const reader of this.#furtherReaders) {
+      const reading = reader.read(row.values[reader.column], row.formats?.[reader.column]);
+      if (reading.kind !== "blank")
+        further.push({
+          field: reader.field as TestField,
+          column: reader.column,
+          reading: reading as FurtherTest["reading"],
+        });
+    }
+    return further;
+  }
+
+  /** Words on a sheet that is no log are titles and notes; with numbers among them they are something unread. */
+  #ofNoTable(row: SheetRow, at: number): RowKind {
+    if (row.values.every((cell) => isBlank(cell) || typeof cell === "string")) return "heading";
+    this.into.unreadable.push({
+      sheet: this.plan.sheet.name,
       row: at,
-      column,
-      why: "This sheet holds neither fills nor cylinders, by its headings.",
+      column: row.values.findIndex((cell) => !isBlank(cell)),
+      why: "What stands here is neither fills nor cylinders, by its headings.",
     });
     return "unreadable";
-  });
-  const found: LogSheet = {
-    name: sheet.name,
-    kind: "neither",
-    why: `The headings of “${sheet.name}” are those of neither fills nor cylinders. Say what its columns are, or leave it out.`,
-    columns: proposals.map((proposal) => columnOf(proposal, undefined)),
-    rowKinds,
-    hiddenRows: sheet.rows.filter((row) => row.hidden === true).length,
-    headingsChanged: false,
-    source: sheet,
-  };
-  return { sheet: found, fills: [], cylinders: [], unreadable };
-}
+  }
 
-function kindOf(
-  row: SheetRow,
-  readings: { readonly [field in Field]?: Reading<unknown> },
-  kind: SheetKind,
-  head: TableHead,
-): RowKind {
-  const texts = row.values.filter((value): value is string => typeof value === "string" && !isBlank(value));
-  const said = row.values.filter((value) => !isBlank(value)).length;
-  if (kind === "register") {
-    if (saysSomething(readings.serial) || saysSomething(readings.shopNumber)) {
-      if (said > 1 && !repeatsHeadings(row, head)) return "cylinder";
+  #unreadable(row: SheetRow, at: number, readings: RowReadings, why: string | undefined): UnreadableRow {
+    const place = { sheet: this.plan.sheet.name, row: at };
+    const first = Math.max(
+      0,
+      row.values.findIndex((cell) => !isBlank(cell)),
+    );
+    if (why !== undefined) return { ...place, column: this.#columnOf("remarks") ?? first, why };
+    for (const { field, column } of this.#readers) {
+      const reading = readings[field];
+      if (reading?.kind === "unreadable") return { ...place, column, why: reading.why };
     }
-  } else {
-    const core = CORE_OF_FILL.filter((field) => saysSomething(readings[field])).length;
-    if (core >= 2 && readings.date?.kind === "value") return "fill";
-    if (core >= 2 && !texts.some(namesTotals) && !repeatsHeadings(row, head)) return "fill";
+    return {
+      ...place,
+      column: first,
+      why: "Too little stands in this row to know a fill or a cylinder by it.",
+    };
   }
-  if (texts.some(namesTotals)) return "totals";
-  if (repeatsHeadings(row, head)) return "heading";
-  if (said === 1 && texts.length === 1) return "heading";
-  if (kind === "register" && readings.serial?.kind === "unreadable" && said > 2) return "cylinder";
-  return "unreadable";
-}
 
-function repeatsHeadings(row: SheetRow, head: TableHead): boolean {
-  const headings = head.meanings.filter((meaning) => meaning.heading !== "").length;
-  const same = row.values.filter(
-    (value, column) =>
-      typeof value === "string" && value.replace(/\s+/g, " ").trim() === head.meanings[column]?.heading,
-  ).length;
-  return same >= Math.max(2, headings / 2);
-}
-
-function fillOf(
-  place: { sheet: string; row: number },
-  readings: { readonly [field in Field]?: Reading<unknown> },
-  kind: SheetKind,
-): Fill {
-  const fields: Record<string, Reading<unknown>> = {
-    ...(NO_FILL_FIELDS as unknown as Record<string, Reading<unknown>>),
-  };
-  for (const field of FILL_FIELDS) if (readings[field]) fields[field] = readings[field];
-  for (const [mix, helium] of [
-    ["startMix", "startHelium"],
-    ["orderedMix", "orderedHelium"],
-    ["analysedMix", "analysedHelium"],
-  ] as const) {
-    fields[mix] = withHelium(fields[mix] as Reading<Mixture>, fields[helium] as Reading<number>);
+  #columnOf(field: Field): number | undefined {
+    return this.#readers.find((reader) => reader.field === field)?.column;
   }
-  const fill = { ...place, fields: fields as unknown as FillFields };
-  return kind === "flat" ? { ...fill, cylinderInRow: cylinderOf(place, readings) } : fill;
-}
 
-function cylinderOf(
-  place: { sheet: string; row: number },
-  readings: { readonly [field in Field]?: Reading<unknown> },
-): Cylinder {
-  const fields: Record<string, Reading<unknown>> = {
-    ...(NO_CYLINDER_FIELDS as unknown as Record<string, Reading<unknown>>),
-  };
-  for (const field of CYLINDER_FIELDS) if (readings[field]) fields[field] = readings[field];
-  return { ...place, fields: fields as unknown as CylinderFields };
-}
-
-function unreadableRow(
-  place: { sheet: string; row: number },
-  row: SheetRow,
-  readers: readonly ColumnReader[],
-  readings: { readonly [field in Field]?: Reading<unknown> },
-): UnreadableRow {
-  for (const { field, column } of readers) {
-    const reading = readings[field];
-    if (reading?.kind === "unreadable") return { ...place, column, why: reading.why };
+  #describe(proposal: ColumnProposal): LogColumn {
+    const settled = this.#settled.get(proposal.column);
+    const { table } = this.table;
+    const question = settled?.question ?? dueQuestion(proposal);
+    const adds = addsAs(proposal);
+    return {
+      column: proposal.column,
+      heading: proposal.heading,
+      field: proposal.field,
+      unit: settled?.unit,
+      confidence:
+        proposal.field === undefined && proposal.confidence < 1 ? 0 : Number(proposal.confidence.toFixed(2)),
+      examples: proposal.sample.cells
+        .slice(0, 3)
+        .map(({ value: cell }) => (typeof cell === "object" ? cell.error : String(cell))),
+      ...(this.plan.tables.length > 1 ? { rows: { first: table.firstRow, last: table.lastRow } } : {}),
+      ...(proposal.further ? { further: true } : {}),
+      ...(adds === undefined ? {} : { adds }),
+      ...(question === undefined ? {} : { question }),
+    };
   }
-  const column = Math.max(
-    0,
-    row.values.findIndex((value) => !isBlank(value)),
-  );
-  return { ...place, column, why: "Too little stands in this row to know a fill or a cylinder by." };
 }
 
-function columnOf(proposal: ColumnProposal, settled: SettledColumn | undefined): LogColumn {
-  const kind = proposal.field && KINDS[proposal.field];
-  const settings = settled?.settings;
-  const unit =
-    kind === "pressure"
-      ? settings?.pressure.unit
-      : kind === "temperature"
-        ? settings?.temperatureUnit
-        : kind === "depth"
-          ? settings?.depthUnit
-          : undefined;
+function dueQuestion({ dueOfSomething, heading }: ColumnProposal): LogColumn["question"] {
+  if (!dueOfSomething) return undefined;
   return {
-    column: proposal.column,
-    heading: proposal.meaning.heading,
-    field: proposal.field,
-    unit,
-    confidence: proposal.field ? Number(proposal.confidence.toFixed(2)) : 0,
-    examples: proposal.sample.cells
-      .slice(0, 3)
-      .map(({ value }) => (typeof value === "object" ? value.error : String(value))),
-    ...(settled?.question ? { question: settled.question } : {}),
+    about: "field",
+    sentence: `What falls due under “${heading}”?`,
+    choices: DUE_CHOICES.map(([choice]) => choice),
   };
+}
+
+function addsAs({ field, heading }: ColumnProposal): LogColumn["adds"] {
+  if (field !== "oxygenAdded" && field !== "heliumAdded") return undefined;
+  if (/\b(?:to|stop|bis|until)\b/i.test(heading)) return "stop";
+  return /add|\+|zugab|zugegeb|ajout|anad|añad/i.test(heading) ? "increment" : undefined;
+}
+
+function whyNeither({ sheet, tables }: SheetPlan): string {
+  const headed = tables.some(({ table }) => table.headingRows.size > 0);
+  return headed
+    ? `The headings of “${sheet.name}” are those of neither fills nor cylinders. Say what its columns are, or leave the sheet out.`
+    : `“${sheet.name}” has no headings of fills or cylinders in its first rows. Say what its columns are, or leave the sheet out.`;
 }
 
 function isBlankRow(row: SheetRow): boolean {
-  for (const value of row.values) if (!isBlank(value)) return false;
+  for (const cell of row.values) if (!isBlank(cell)) return false;
   return true;
 }

@@ -21,6 +21,8 @@ export type Doubt =
   | "swallowed stamp"
   /** Two numbers, both 12 or less, and nothing says which is the month. */
   | "stamp order"
+  /** The last test, or the next one due. */
+  | "stamp means"
   /** Day and month could stand either way round. */
   | "date order"
   /** The number could be psi or bar. */

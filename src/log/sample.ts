@@ -1,6 +1,7 @@
 import { isBlank, type Sheet } from "../sheet/sheet";
 import type { Cell } from "./cells/cell";
 import { readCell, UNSETTLED, type Kind } from "./fieldKinds";
+import type { Table } from "./table";
 
 /** The different cells of a column, as far as it takes to know what it holds. */
 export interface ColumnSample {
@@ -10,14 +11,17 @@ export interface ColumnSample {
 const ROWS_LOOKED_AT = 4000;
 const DIFFERENT_CELLS = 300;
 
-/** Different cells of a column below its headings, from rows spread evenly over the sheet. */
-export function sampleOf(sheet: Sheet, column: number, firstRow: number): ColumnSample {
-  const step = Math.max(1, Math.floor((sheet.rows.length - firstRow) / ROWS_LOOKED_AT));
+/** Different cells of a column below its headings, from rows spread evenly over the table. */
+export function sampleOf(sheet: Sheet, table: Table, column: number): ColumnSample {
+  const step = Math.max(1, Math.floor((table.lastRow - table.firstRow) / ROWS_LOOKED_AT));
   const cells = new Map<unknown, Cell>();
-  for (let at = firstRow; at < sheet.rows.length && cells.size < DIFFERENT_CELLS; at += step) {
+  const first = Math.min(...table.headingRows, Infinity);
+  for (let at = table.firstRow; at <= table.lastRow && cells.size < DIFFERENT_CELLS; at += step) {
     const row = sheet.rows[at]!;
     const value = row.values[column];
     if (value === undefined || value === null || cells.has(value) || isBlank(value)) continue;
+    // Titles stand above the headings, and headings may come again.
+    if (at <= first || table.headingRows.has(at)) continue;
     cells.set(value, { value, format: row.formats?.[column], dateSystem: sheet.dateSystem });
   }
   return { cells: [...cells.values()] };
@@ -36,7 +40,13 @@ export function shareRead(sample: ColumnSample, kind: Kind): number {
   return said === 0 ? 0 : read / said;
 }
 
-/** Share of cells whose text fits a pattern. */
+/** Share of the cells that fit. */
 export function shareOf(sample: ColumnSample, fits: (cell: Cell) => boolean): number {
   return sample.cells.length === 0 ? 0 : sample.cells.filter(fits).length / sample.cells.length;
+}
+
+/** A number that is not whole in per cent: analyses are, orders are not. */
+export function hasDecimals({ value }: Cell): boolean {
+  if (typeof value === "string") return /\d[.,]\d/.test(value);
+  return typeof value === "number" && !Number.isInteger(Number((value < 1 ? value * 100 : value).toFixed(6)));
 }

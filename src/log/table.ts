@@ -1,47 +1,107 @@
-import { isBlank, type Area, type CellValue, type Sheet } from "../sheet/sheet";
+import { isBlank, type Area, type Sheet, type SheetRow } from "../sheet/sheet";
 import { roleOf } from "./headingFields";
-import { meaningOf, type HeadingMeaning } from "./headingText";
+import { meaningOf, NO_MEANING, type HeadingMeaning } from "./headingText";
 
-/** Where the headings of a table stand, and what they mean, column by column. */
-export interface TableHead {
+/** Headings over columns, and the rows below that belong to them. */
+export interface Table {
+  /** What the headings mean, column by column; all blank for a table without headings. */
+  readonly meanings: readonly HeadingMeaning[];
+  /** Rows of headings, with those repeated further down. */
+  readonly headingRows: ReadonlySet<number>;
   readonly firstRow: number;
-  /** The same as `firstRow`, or the row below it. */
+  readonly lastRow: number;
+}
+
+interface Head {
+  readonly firstRow: number;
   readonly lastRow: number;
   readonly meanings: readonly HeadingMeaning[];
   readonly score: number;
+  readonly roles: number;
 }
 
-/** Headings stand within the first rows; below, only further ones like them. */
+/** The first headings stand within these rows; below, only further ones like them. */
 const ROWS_SEARCHED = 30;
 /** Two sure headings are the least that makes a heading row. */
 const LEAST_SCORE = 1.6;
 /** A second row must add this much to be taken for one, or every title would be. */
 const SECOND_ROW_ADDS = 0.3;
+/** Headings of another table further down need to be plainer, as rows of words occur in every log. */
+const LEAST_SCORE_BELOW = 2.4;
 const LONGEST_HEADING = 80;
+/** No log has more columns; a hostile sheet may. */
+const MOST_COLUMNS = 200;
 
-/** Finds the heading row, or the two rows, by what stands in them; undefined where there is none. */
-export function findHead(sheet: Sheet): TableHead | undefined {
-  let best: TableHead | undefined;
+/** The tables of a sheet, from the top: as a rule one. A sheet without headings is one table without. */
+export function tablesOf(sheet: Sheet): readonly Table[] {
+  const first = findHead(sheet);
+  const width = Math.min(MOST_COLUMNS, widthOf(sheet));
+  if (!first) return [tableWithoutHeadings(sheet, width)];
+  const tables: Table[] = [];
+  let head = first;
+  let headingRows = rowsOf(head);
+  let from = 0;
+  for (let row = first.lastRow + 1; row < sheet.rows.length; row++) {
+    if (!mayBeHeadings(sheet.rows[row]!)) continue;
+    const repeated = repeats(sheet, row, head);
+    if (repeated > 0) {
+      for (let each = 0; each < repeated; each++) headingRows.add(row + each);
+      row += repeated - 1;
+      continue;
+    }
+    const below = bestHead(sheet, row);
+    if (below.score < LEAST_SCORE_BELOW || below.roles < 3) continue;
+    tables.push({
+      meanings: padded(head.meanings, width),
+      headingRows,
+      firstRow: from,
+      lastRow: below.firstRow - 1,
+    });
+    [head, headingRows, from] = [below, rowsOf(below), below.firstRow];
+    row = below.lastRow;
+  }
+  tables.push({
+    meanings: padded(head.meanings, width),
+    headingRows,
+    firstRow: from,
+    lastRow: sheet.rows.length - 1,
+  });
+  return tables;
+}
+
+function findHead(sheet: Sheet): Head | undefined {
+  let best: Head | undefined;
   for (let row = 0; row < Math.min(ROWS_SEARCHED, sheet.rows.length); row++) {
-    const one = headOf(sheet, row, row);
-    const two = row + 1 < sheet.rows.length ? headOf(sheet, row, row + 1) : undefined;
-    const below = two && headOf(sheet, row + 1, row + 1);
-    const better = two && below && two.score > Math.max(one.score, below.score) + SECOND_ROW_ADDS ? two : one;
-    if (better.score >= LEAST_SCORE && better.score > (best?.score ?? 0)) best = better;
+    const head = bestHead(sheet, row);
+    if (head.score >= LEAST_SCORE && head.score > (best?.score ?? 0)) best = head;
   }
   return best;
 }
 
-/** What these rows would mean as headings. */
-export function headOf(sheet: Sheet, firstRow: number, lastRow: number): TableHead {
+/** The row as headings, or with the row below it where the two together say more than either alone. */
+function bestHead(sheet: Sheet, row: number): Head {
+  const one = headOf(sheet, row, row);
+  if (row + 1 >= sheet.rows.length) return one;
+  const two = headOf(sheet, row, row + 1);
+  const below = headOf(sheet, row + 1, row + 1);
+  return two.score > Math.max(one.score, below.score) + SECOND_ROW_ADDS ? two : one;
+}
+
+function headOf(sheet: Sheet, firstRow: number, lastRow: number): Head {
   const upper = textsOf(sheet, firstRow);
   const lower = lastRow > firstRow ? textsOf(sheet, lastRow) : undefined;
   const texts = lower ? joined(upper, lower, sheet.merges, firstRow) : upper;
-  const meanings = Array.from(texts, (text) => meaningOf(text ?? ""));
-  const roles = meanings.map((meaning) => (meaning.heading === "" ? undefined : roleOf(meaning)));
-  const sure = roles.reduce((sum, role) => sum + (role?.confidence ?? 0), 0);
-  const strangers = numbersIn(sheet, firstRow) + (lower ? numbersIn(sheet, lastRow) : 0);
-  return { firstRow, lastRow, meanings, score: sure - strangers };
+  const meanings = Array.from(texts, (text) => (text === undefined ? NO_MEANING : meaningOf(text)));
+  const roles = meanings.flatMap((meaning) => (meaning === NO_MEANING ? [] : (roleOf(meaning) ?? [])));
+  const sure = roles.reduce((sum, role) => sum + role.confidence, 0);
+  const strangers = strangersIn(sheet, firstRow) + (lower ? strangersIn(sheet, lastRow) : 0);
+  return {
+    firstRow,
+    lastRow,
+    meanings,
+    score: sure - strangers,
+    roles: new Set(roles.map(({ role }) => role)).size,
+  };
 }
 
 /** Group headings over their columns: `INITIAL` over `psi` and `O2`, `FINAL` over the next two. */
@@ -69,20 +129,78 @@ function joined(
   return texts;
 }
 
+/** How many rows from here repeat the headings: both rows of two, or one. */
+function repeats(sheet: Sheet, row: number, head: Head): number {
+  let rows = 0;
+  for (let of = head.firstRow; of <= head.lastRow; of++) {
+    if (sameTexts(sheet.rows[row + rows], sheet.rows[of])) rows++;
+  }
+  return rows;
+}
+
+function sameTexts(row: SheetRow | undefined, of: SheetRow | undefined): boolean {
+  let same = 0;
+  let texts = 0;
+  for (const [column, value] of (of?.values ?? []).entries()) {
+    if (typeof value !== "string" || isBlank(value)) continue;
+    texts++;
+    const other = row?.values[column];
+    if (typeof other === "string" && spaced(other) === spaced(value)) same++;
+  }
+  return same >= 2 && same >= texts / 2;
+}
+
+function spaced(text: string): string {
+  return text.replace(/\s+/g, " ").trim().toLowerCase();
+}
+
+/** A quick look that keeps the rows of a long log from being taken apart word by word. */
+function mayBeHeadings({ values }: SheetRow): boolean {
+  let texts = 0;
+  for (const value of values) {
+    if (value === null || value === "") continue;
+    if (typeof value !== "string" || value.length > LONGEST_HEADING || /\d\d|\d[-/:.]\d/.test(value))
+      return false;
+    texts++;
+  }
+  return texts >= 2;
+}
+
 function textsOf(sheet: Sheet, row: number): readonly (string | undefined)[] {
-  return (sheet.rows[row]?.values ?? []).map((value) =>
-    typeof value === "string" && !isBlank(value) && value.length <= LONGEST_HEADING ? value : undefined,
+  return (sheet.rows[row]?.values ?? [])
+    .slice(0, MOST_COLUMNS)
+    .map((value) =>
+      typeof value === "string" && !isBlank(value) && value.length <= LONGEST_HEADING ? value : undefined,
+    );
+}
+
+/** Cells that no row of headings has. */
+function strangersIn(sheet: Sheet, row: number): number {
+  let strangers = 0;
+  for (const value of sheet.rows[row]?.values ?? []) {
+    if (typeof value === "number" || typeof value === "boolean") strangers++;
+    if (typeof value === "string" && value.length > LONGEST_HEADING) strangers++;
+  }
+  return strangers;
+}
+
+function rowsOf(head: Head): Set<number> {
+  return new Set([head.firstRow, head.lastRow]);
+}
+
+function tableWithoutHeadings(sheet: Sheet, width: number): Table {
+  return { meanings: padded([], width), headingRows: new Set(), firstRow: 0, lastRow: sheet.rows.length - 1 };
+}
+
+function padded(meanings: readonly HeadingMeaning[], width: number): readonly HeadingMeaning[] {
+  return Array.from(
+    { length: Math.max(meanings.length, width) },
+    (_, column) => meanings[column] ?? NO_MEANING,
   );
 }
 
-function numbersIn(sheet: Sheet, row: number): number {
-  return (sheet.rows[row]?.values ?? []).filter(isNoHeading).length;
-}
-
-function isNoHeading(value: CellValue): boolean {
-  return (
-    typeof value === "number" ||
-    typeof value === "boolean" ||
-    (typeof value === "string" && value.length > LONGEST_HEADING)
-  );
+function widthOf(sheet: Sheet): number {
+  let width = 0;
+  for (const row of sheet.rows) if (row.values.length > width) width = row.values.length;
+  return width;
 }

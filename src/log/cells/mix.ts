@@ -26,7 +26,7 @@ export function readMixCell(
     return unreadable(`“${shown(cell)}” is a limit, not a mix. Write what was filled.`);
   if (/^(?:normoxic|normoxisch|normoxique)/.test(text) && !/\d/.test(text))
     return unreadable(`“${shown(cell)}” does not say how much helium. Write the mix, such as TX 21/35.`);
-  return twoReadings(text) ?? read(tidy(cell.value));
+  return twoReadings(text) ?? asWritten(tidy(cell.value), text);
 }
 
 /** The helium fraction from a column of its own, written as oxygen is: a fraction or per cent. */
@@ -140,9 +140,35 @@ function twoReadings(text: string): Reading<Mixture> | undefined {
   return undefined;
 }
 
-function read(text: string): Reading<Mixture> {
-  return attempt(() => readMix(text));
+/** As the one mix reader has it; else in the words of the trade that say the same. */
+function asWritten(tidied: string, text: string): Reading<Mixture> {
+  const read = attempt(() => readMix(tidied));
+  if (read.kind === "value") return read;
+  const reworded = IN_OTHER_WORDS.reduce((words, [from, to]) => words.replace(from, to), text);
+  return reworded === text
+    ? read
+    : firstValue(
+        attempt(() => readMix(reworded)),
+        read,
+      );
 }
+
+function firstValue<T>(one: Reading<T>, other: Reading<T>): Reading<T> {
+  return one.kind === "value" ? one : other;
+}
+
+/** Other languages, abbreviations, and words that add nothing. */
+const IN_OTHER_WORDS: readonly (readonly [RegExp, string])[] = [
+  [/^(?:compressed |breathing )?air(?: \(?2(?:1|0[.,]9\d?) ?%?\)?)?$/, "air"],
+  [/^(?:press|druck|atem)?luft$|^air (?:comprime|respirable)$|^aire(?: comprimido)?$/, "air"],
+  [/^(?:pure |100 ?% ?)?(?:oxygen|o2|sauerstoff|oxygene|oxigeno)(?: 100 ?%?)?$/, "oxygen"],
+  [/^\((.*)\)$/, "$1"],
+  [/^(?:bank(?:ed)?|premix(?:ed)?) +|,? +(?:bank(?:ed)?|premix(?:ed)?|mix|gas|fill)$/g, ""],
+  [/^(?:fo2|o2|oxygen|ppm o2) *[:=]? *(?=[\d.,]+ *%?$)/, ""],
+  [/^([\d.,]+) *%? *(?:o2|oxygen|nitrox|ean|nx)$/, "$1 %"],
+  [/^(?:tmx|trx|tri|t|helitrox|triox) *(?=\d)/, "tx "],
+  [/^(\d[\d.,]*\/\d[\d.,]*) *(?:tx|tmx|trimix)$/, "tx $1"],
+];
 
 function attempt(act: () => Mixture): Reading<Mixture> {
   try {

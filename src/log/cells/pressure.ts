@@ -12,8 +12,12 @@ export type PressureUnit = "psi" | "bar";
 export interface PressureColumn {
   /** `undefined` where neither heading nor cells settle it. */
   readonly unit: PressureUnit | undefined;
+  /** The heading says the unit, or the shop does: then a number is in it, however odd. */
+  readonly stated: boolean;
   /** What two numbers in one cell mean here. */
   readonly pairs: "hot / cold" | "service / test" | undefined;
+  /** Cylinders are full here, or should be: 207 among thousands of psi may be bar. */
+  readonly full: boolean;
 }
 
 const UNIT_WORDS: Readonly<Record<string, PressureUnit>> = {
@@ -48,7 +52,7 @@ export function readPressure(cell: Cell, column: PressureColumn): Reading<Pressu
   if (typeof cell.value === "number") {
     if (showsDate(cell.format))
       return unreadable("A date stands where a pressure belongs. Write the pressure.");
-    return single({ numbers: [cell.value], unit: undefined, plus: false, warm: false }, column.unit);
+    return single({ numbers: [cell.value], unit: undefined, plus: false, warm: false }, column);
   }
   if (typeof cell.value !== "string") return ofNoUse(cell, "a pressure such as 3000 psi or 200 bar");
   const text = plain(cell.value);
@@ -63,7 +67,7 @@ export function readPressure(cell: Cell, column: PressureColumn): Reading<Pressu
     .split(/\s*(?:\/|->|→|=>|\bto\b|\bbis\b|(?<=\d)\s*-\s*(?=\d))\s*/)
     .map(partOf);
   if (parts.length === 1 && parts[0])
-    return noted(single(parts[0], column.unit), about ? "written as about" : undefined);
+    return noted(single(parts[0], column), about ? "written as about" : undefined);
   if (parts.length === 2 && parts[0] && parts[1]) {
     return text.includes("/") || /->|→|=>/.test(text)
       ? pair(parts[0], parts[1], column, shown(cell))
@@ -87,39 +91,59 @@ function partOf(text: string): Part | undefined {
 }
 
 /** One number; in psi or bar as it says itself, else as the column does, else as its size allows. */
-function single(part: Part, columnUnit: PressureUnit | undefined): Reading<PressureReading> {
-  const unit = part.unit ?? columnUnit;
-  const possible = part.numbers.flatMap((number) =>
-    (unit ? [unit] : (["psi", "bar"] as const))
-      .filter((each) => withinReach(number, each))
-      .map((each) => ({ number, unit: each })),
+function single(
+  part: Part,
+  column: PressureColumn,
+  unit = part.unit ?? column.unit,
+): Reading<PressureReading> {
+  const doubtful = part.unit === undefined && unit === "psi" && !column.stated && column.full;
+  const readings = part.numbers.flatMap((number) =>
+    unitsFor(number, unit, doubtful).map((each) => pressure(number, each, part.plus)),
   );
-  const readings = possible.map((each) => pressure(each.number, each.unit, part.plus));
-  const first = readings[0];
-  if (!first) return unreadable(outOfReach(part.numbers[0]!, unit));
-  if (part.numbers.length > 1 && readings.length > 1)
-    return ambiguous(
-      readings,
-      `${part.numbers[0]} or ${part.numbers[1]}? A dot may group thousands or start decimals.`,
-    );
-  if (readings.length > 1)
-    return ambiguous(
-      readings,
-      `${part.numbers[0]} psi or ${part.numbers[0]} bar? Nothing here says which.`,
-      "unit",
-    );
+  const [first, second] = readings;
+  const [number, other] = part.numbers;
+  if (first === undefined) {
+    return unit === "bar" && withinReach(number!, "psi")
+      ? ambiguous(
+          [pressure(number!, "psi", part.plus)],
+          `${number} bar is more than any cylinder takes. Is it in psi?`,
+          "unit",
+        )
+      : unreadable(outOfReach(number!, unit));
+  }
+  if (second !== undefined)
+    return other === undefined
+      ? ambiguous(readings, `${number} psi or ${number} bar? Nothing here says which.`, "unit")
+      : ambiguous(readings, `${number} or ${other}? A dot may group thousands or start decimals.`);
   const notes = [
-    unit === undefined ? `taken as ${first.written.unit}: too high for bar` : "",
+    unit === undefined ? `taken as ${first.written.unit}, too high for bar` : "",
     part.warm ? "read while warm" : "",
   ].filter((note) => note !== "");
   return notes.length > 0 ? value(first, notes.join("; ")) : value(first);
 }
 
+/** A full cylinder at 207 psi would be nearly empty: there the unit stays open, unless the heading states it. */
+const FULL_IN_BAR = 350;
+
+function unitsFor(
+  number: number,
+  unit: PressureUnit | undefined,
+  doubtful: boolean,
+): readonly PressureUnit[] {
+  const units: readonly PressureUnit[] =
+    unit === undefined
+      ? ["psi", "bar"]
+      : doubtful && number > 0 && number <= FULL_IN_BAR
+        ? ["bar", "psi"]
+        : [unit];
+  return units.filter((each) => withinReach(number, each));
+}
+
 /** `3300/3000`: hot and cold; `200/300`: service and test. What does not fit the column's meaning stays a doubt. */
 function pair(first: Part, second: Part, column: PressureColumn, text: string): Reading<PressureReading> {
   const unit = first.unit ?? second.unit ?? column.unit;
-  const one = single(first, unit);
-  const two = single(second, second.unit ?? unit);
+  const one = single(first, column, unit);
+  const two = single(second, column, second.unit ?? unit);
   if (one.kind !== "value" || two.kind !== "value") {
     return unreadable(`“${text}” holds two numbers that cannot both be read. Write one pressure.`);
   }
@@ -144,7 +168,7 @@ function pair(first: Part, second: Part, column: PressureColumn, text: string): 
 
 function range(first: Part, second: Part, column: PressureColumn, text: string): Reading<PressureReading> {
   const unit = first.unit ?? second.unit ?? column.unit;
-  const ends = [single(first, unit), single(second, unit)].flatMap((end) =>
+  const ends = [single(first, column, unit), single(second, column, unit)].flatMap((end) =>
     end.kind === "value" ? [end.value] : [],
   );
   return ends.length === 2

@@ -11,7 +11,8 @@ import { dateTextOf, monthOf } from "./dateText";
 
 /** What the column says of its stamps. */
 export interface StampColumn {
-  readonly means: TestStamp["means"];
+  /** `unknown` where the column may show either. */
+  readonly means: TestStamp["means"] | "unknown";
   readonly stampOrder: StampOrder | "both" | undefined;
   readonly dateOrder: DateOrder | "both" | undefined;
   /** It holds months (stamps), so that a day in it is suspect. */
@@ -26,6 +27,26 @@ const OUT_OF_TEST =
 
 /** Reads a test as stamped, stickered or written: text, or a date cell. */
 export function readStamp(cell: Cell, column: StampColumn): Reading<TestStamp> {
+  if (isClear(column)) return readMeaning(cell, column);
+  const asTest = readMeaning(cell, { ...column, means: "test" });
+  if (asTest.kind !== "value" || asTest.value.means === "due") return asTest;
+  return ambiguous(
+    [asTest.value, { ...asTest.value, means: "due" }],
+    `“${shown(cell)}”: the last test, or the next one due?`,
+    "stamp means",
+  );
+}
+
+/** A column of tests of which it is known whether they are done or due. */
+interface ClearColumn extends StampColumn {
+  readonly means: TestStamp["means"];
+}
+
+function isClear(column: StampColumn): column is ClearColumn {
+  return column.means !== "unknown";
+}
+
+function readMeaning(cell: Cell, column: ClearColumn): Reading<TestStamp> {
   if (typeof cell.value === "number") return fromNumber(cell.value, cell, column);
   if (typeof cell.value !== "string") return ofNoUse(cell, "a test date");
   const text = plain(cell.value);
@@ -38,18 +59,18 @@ export function readStamp(cell: Cell, column: StampColumn): Reading<TestStamp> {
   );
 }
 
-/** Several tests in one cell, each read; one reading where the cell holds one. */
+/** Every test in a cell, the latest first; one reading where the cell holds one. */
 export function readStamps(cell: Cell, column: StampColumn): readonly Reading<TestStamp>[] {
   const whole = readStamp(cell, column);
   if (whole.kind !== "unreadable" || typeof cell.value !== "string") return [whole];
   const parts = cell.value.split(/\s*[,;&\n]\s*/).filter((part) => part.trim() !== "");
   const readings = parts.map((part) => readStamp({ ...cell, value: part }, column));
-  return readings.length > 1 && readings.every((each) => each.kind === "value" || each.kind === "ambiguous")
-    ? readings
-    : [whole];
+  const clear = readings.flatMap((each) => (each.kind === "value" ? [each] : []));
+  if (clear.length < 2 || clear.length < readings.length) return [whole];
+  return clear.sort((one, other) => Temporal.PlainYearMonth.compare(other.value.month, one.value.month));
 }
 
-function fromNumber(number: number, cell: Cell, column: StampColumn): Reading<TestStamp> {
+function fromNumber(number: number, cell: Cell, column: ClearColumn): Reading<TestStamp> {
   if (number === 0) return BLANK;
   const isDate = showsDate(cell.format);
   if (!isDate && Number.isInteger(number) && number > 190000 && number < 210013)
@@ -68,7 +89,7 @@ function fromNumber(number: number, cell: Cell, column: StampColumn): Reading<Te
 }
 
 /** 10.19 kept as a number was 10.19 or 10/19 when it was typed, and 10.2 was 10.20. */
-function fromDecimals(number: number, cell: Cell, column: StampColumn): Reading<TestStamp> {
+function fromDecimals(number: number, cell: Cell, column: ClearColumn): Reading<TestStamp> {
   if (Number.isInteger(number))
     return number >= 1900 && number < 2100
       ? unreadable(`“${shown(cell)}” is a year without its month. Write both, such as ${number}/10.`)
@@ -80,27 +101,21 @@ function fromDecimals(number: number, cell: Cell, column: StampColumn): Reading<
     : ofNoUse(cell, "a test date");
 }
 
-function fromFullDate(cell: Cell, column: StampColumn): Reading<TestStamp> | undefined {
+function fromFullDate(cell: Cell, column: ClearColumn): Reading<TestStamp> | undefined {
   const said = dateTextOf(String(cell.value), column.latest.year);
-  switch (said?.kind) {
-    case "day":
-      return fromDay(said.day, column, false);
-    case "either": {
-      const order = said.dotted && column.dateOrder === undefined ? "day first" : column.dateOrder;
-      if (order === "day first") return fromDay(said.dayFirst, column, false);
-      if (order === "month first") return fromDay(said.monthFirst, column, false);
-      const choices = [said.dayFirst, said.monthFirst].map((day) => dayStamp(day, column));
-      return ambiguous(choices, `“${shown(cell)}”: day or month first?`, "date order");
-    }
-    case "impossible":
-      return unreadable(`“${shown(cell)}”: the calendar has no such day. Correct it.`);
-    default:
-      return undefined;
-  }
+  if (said?.kind === "day") return fromDay(said.day, column, false);
+  if (said?.kind === "impossible")
+    return unreadable(`“${shown(cell)}”: the calendar has no such day. Correct it.`);
+  if (said?.kind !== "either") return undefined;
+  const order = said.dotted && column.dateOrder === undefined ? "day first" : column.dateOrder;
+  if (order === "day first") return fromDay(said.dayFirst, column, false);
+  if (order === "month first") return fromDay(said.monthFirst, column, false);
+  const choices = [said.dayFirst, said.monthFirst].map((day) => dayStamp(day, column));
+  return ambiguous(choices, `“${shown(cell)}”: day or month first?`, "date order");
 }
 
 /** `19-Oct` is how a spreadsheet shows 10/19 once it has taken it for a day of this year. */
-function fromDayAndMonthName(text: string, column: StampColumn): Reading<TestStamp> | undefined {
+function fromDayAndMonthName(text: string, column: ClearColumn): Reading<TestStamp> | undefined {
   const [, number, name = ""] = /^(\d{2})[-/. ]?([a-z]{3,})\.?$/.exec(text) ?? [];
   const month = monthOf(name);
   if (number === undefined || month === undefined) return undefined;
@@ -111,7 +126,7 @@ function fromDayAndMonthName(text: string, column: StampColumn): Reading<TestSta
   );
 }
 
-function fromStamp(text: string, column: StampColumn): Reading<TestStamp> {
+function fromStamp(text: string, column: ClearColumn): Reading<TestStamp> {
   let stamps: readonly TestStamp[];
   try {
     stamps = possibleStamps(text, column.stampOrder === "both" ? undefined : column.stampOrder);
@@ -133,7 +148,7 @@ function fromStamp(text: string, column: StampColumn): Reading<TestStamp> {
 }
 
 /** A true date. In a column of months, its day may have been a year: 10/19 typed, 19 October kept. */
-function fromDay(day: EpochDay, column: StampColumn, monthShown: boolean, note?: string): Reading<TestStamp> {
+function fromDay(day: EpochDay, column: ClearColumn, monthShown: boolean, note?: string): Reading<TestStamp> {
   const civil = civilOf(day);
   if (civil.day === 1 && (monthShown || column.holdsMonths))
     return value(monthStamp(civil.year, civil.month, column), note);
@@ -152,11 +167,11 @@ function fromDay(day: EpochDay, column: StampColumn, monthShown: boolean, note?:
     : value(asWritten, note);
 }
 
-function monthStamp(year: number, month: number, column: StampColumn): TestStamp {
+function monthStamp(year: number, month: number, column: ClearColumn): TestStamp {
   return { month: new Temporal.PlainYearMonth(year, month), means: column.means, plus: false, marks: [] };
 }
 
-function dayStamp(day: EpochDay, column: StampColumn): TestStamp {
+function dayStamp(day: EpochDay, column: ClearColumn): TestStamp {
   const date = plainDateOf(day);
   return { month: date.toPlainYearMonth(), day: date, means: column.means, plus: false, marks: [] };
 }

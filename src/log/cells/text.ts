@@ -4,11 +4,18 @@ import { ambiguous, BLANK, unreadable, value, type Reading } from "../reading";
 import { ofNoUse, plain, sayingNothing, shown, tidy, type Cell } from "./cell";
 import { numbersIn } from "./numbers";
 
-/** Reads words as they stand: a name, a remark. What says nothing is blank: “n/a” is nobody's name. */
+/** Reads words as they stand: a name, a class. What says nothing is blank: “n/a” is nobody's name. */
 export function readText(cell: Cell): Reading<string> {
   if (typeof cell.value === "object") return ofNoUse(cell, "text");
   const text = tidy(String(cell.value));
   return text === "" || sayingNothing(plain(text)) ? BLANK : value(text);
+}
+
+/** Reads a signature or a card: a name, a number, a tick. A box left unticked, or a no, is none. */
+export function readPresence(cell: Cell): Reading<string> {
+  if (cell.value === false || /^(?:no|n|nein|non|false|0|not signed)$/.test(plain(String(cell.value))))
+    return BLANK;
+  return cell.value === true ? value("yes") : readText(cell);
 }
 
 /** Reads a remark word for word. */

@@ -1,0 +1,46 @@
+import type { ColumnChoice, LogContext, SheetChoice } from "./context";
+
+/** A column as choices know it. */
+interface KnownColumn {
+  readonly column: number;
+  readonly heading: string;
+}
+
+/** What was remembered for the columns of one sheet. */
+export interface RememberedColumns {
+  readonly choiceFor: (column: KnownColumn) => ColumnChoice | undefined;
+  /** Some of what was remembered is about headings that are no longer there. */
+  readonly headingsChanged: boolean;
+}
+
+/**
+ * The choices that hold for a sheet with these columns: its own; else those made for a sheet with the same headings,
+ * such as last month's.
+ */
+export function rememberedFor(
+  sheet: string,
+  columns: readonly KnownColumn[],
+  context: LogContext,
+): RememberedColumns {
+  const made = (context.choices ?? []).filter((choice) => choice.columns.length > 0);
+  const own = made.find((choice) => choice.sheet === sheet);
+  const choices = own ?? made.findLast((choice) => holdsAll(choice, columns));
+  return {
+    choiceFor: (column) =>
+      choices?.columns.find(
+        (choice) => choice.heading === column.heading && choice.nth === nthOf(column, columns),
+      ),
+    headingsChanged: own !== undefined && !holdsAll(own, columns),
+  };
+}
+
+function holdsAll(choice: SheetChoice, columns: readonly KnownColumn[]): boolean {
+  return choice.columns.every(({ heading, nth }) =>
+    columns.some((column) => column.heading === heading && nthOf(column, columns) === nth),
+  );
+}
+
+/** Which of the columns with its heading a column is, from 0. */
+function nthOf(column: KnownColumn, columns: readonly KnownColumn[]): number {
+  return columns.filter((other) => other.heading === column.heading && other.column < column.column).length;
+}

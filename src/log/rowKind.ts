@@ -1,0 +1,119 @@
+import { isBlank, type CellValue, type SheetRow } from "../sheet/sheet";
+import { plain } from "./cells/cell";
+import { isCylinderOnly } from "./fieldKinds";
+import type { Field, RowKind, SheetKind } from "./log";
+import type { Reading } from "./reading";
+
+/** The readings of one row, by field. */
+export type RowReadings = { readonly [field in Field]?: Reading<unknown> };
+
+/** A row's kind, and why where it could not be read. */
+export type RowVerdict =
+  { readonly kind: Exclude<RowKind, "unreadable"> } | { readonly kind: "unreadable"; readonly why?: string };
+
+/** Fields of which two that can be read make a fill. */
+const CORE_OF_FILL: readonly Field[] = [
+  "date",
+  "serial",
+  "shopNumber",
+  "startPressure",
+  "endPressure",
+  "settledPressure",
+  "startMix",
+  "orderedMix",
+  "analysedMix",
+  "method",
+  "filledBy",
+];
+
+/** What proves that gas went in. */
+const PROOF_OF_FILL: readonly Field[] = ["endPressure", "settledPressure", "analysedMix"];
+
+const TOTALS =
+  /^(?:(?:grand|sub-?|running|monthly|weekly|daily|monats|jahres|zwischen|gesamt)[ -]?)*(?:totals?|totaux|sum|summe|gesamt|somme|suma|average|avg|mean|count|mittelwert|durchschnitt|schnitt|moyenne|promedio|media)\b|^\d+ fills?\b|^fills?:? *\d+$/;
+const NOT_FILLED =
+  /not filled|no fill|unfilled|refused|rejected|turned away|declined|\bvoid|cancel|nicht gefullt|abgelehnt|storniert|non gonfle|refuse|annule|no llenad|rechazad|anulad/;
+
+/** What a row of a table counts as. Headings are known before; what is left is judged by what could be read. */
+export function rowKindOf(
+  row: SheetRow,
+  readings: RowReadings,
+  sheetKind: SheetKind,
+  sums: (row: SheetRow) => boolean,
+): RowVerdict {
+  const isRow = sheetKind === "register" ? isCylinder(readings) : isFill(readings);
+  const texts = row.values.filter((value): value is string => typeof value === "string" && !isBlank(value));
+  if (isRow && !(mayBeTotals(readings) && texts.some(namesTotals))) {
+    return sheetKind === "register" ? { kind: "cylinder" } : fillUnlessRefused(readings);
+  }
+  if (texts.some(namesTotals)) return { kind: "totals" };
+  const said = row.values.filter(saysSomething);
+  if (said.length === 0 || onlyNumbered(said, readings)) return { kind: "blank" };
+  if (texts.length === 1 && said.length === 1) return { kind: "heading" };
+  if (texts.length === 0 && sums(row)) return { kind: "totals" };
+  if (sheetKind === "register" && hasNoSerial(readings)) return { kind: "cylinder" };
+  return { kind: "unreadable" };
+}
+
+function isFill(readings: RowReadings): boolean {
+  let core = 0;
+  for (const field of CORE_OF_FILL) if (isRead(readings[field])) core++;
+  return core >= 2;
+}
+
+/** A cylinder is named, or has no name and is described all the same. */
+function isCylinder(readings: RowReadings): boolean {
+  const named = isRead(readings.serial) || isRead(readings.shopNumber);
+  return named && describedBy(readings) > 0;
+}
+
+function hasNoSerial(readings: RowReadings): boolean {
+  const named = readings.serial ?? readings.shopNumber;
+  return (
+    named !== undefined &&
+    (named.kind === "unreadable" ? describedBy(readings) > 0 : describedBy(readings) > 1)
+  );
+}
+
+function describedBy(readings: RowReadings): number {
+  return (Object.keys(readings) as Field[]).filter((field) => {
+    const reading = readings[field]!;
+    return isCylinderOnly(field) && reading.kind !== "blank";
+  }).length;
+}
+
+/** A row that says itself that nothing was filled is no fill, though a date and a serial stand in it. */
+function fillUnlessRefused(readings: RowReadings): RowVerdict {
+  const { remarks } = readings;
+  if (remarks?.kind !== "value" || PROOF_OF_FILL.some((field) => isRead(readings[field])))
+    return { kind: "fill" };
+  const said = String(remarks.value);
+  return NOT_FILLED.test(plain(said))
+    ? {
+        kind: "unreadable",
+        why: `The remarks say “${said.slice(0, 60)}”, and no end pressure stands here: not taken for a fill.`,
+      }
+    : { kind: "fill" };
+}
+
+/** Customers may be called Total Diving: only a row without a cylinder or without a date can be a sum. */
+function mayBeTotals(readings: RowReadings): boolean {
+  return readings.date?.kind !== "value" || !(isRead(readings.serial) || isRead(readings.shopNumber));
+}
+
+function namesTotals(text: string): boolean {
+  return text.length < 40 && TOTALS.test(plain(text));
+}
+
+/** A form numbered in advance, with a formula or a tick box here and there, holds nothing yet. */
+function onlyNumbered(said: readonly CellValue[], readings: RowReadings): boolean {
+  return said.length === 1 && readings.number !== undefined && readings.number.kind !== "blank";
+}
+
+function saysSomething(value: CellValue): boolean {
+  return !isBlank(value) && value !== false && value !== 0;
+}
+
+export function isRead(reading: Reading<unknown> | undefined): boolean {
+  return reading !== undefined && (reading.kind === "value" || reading.kind === "ambiguous");
+}

@@ -1,0 +1,73 @@
+import type { Sheet } from "../sheet/sheet";
+import { rememberedFor } from "./choices";
+import { draftColumns, proposeColumns, type ColumnProposal } from "./columns";
+import type { LogContext } from "./context";
+import { isCylinderOnly, isFillOnly } from "./fieldKinds";
+import type { Field, SheetKind } from "./log";
+import { filledDown, type FilledSheet } from "./mergedCells";
+import { tablesOf, type Table } from "./table";
+
+/** What a table was taken for, before its cells are read. */
+export interface TablePlan {
+  readonly table: Table;
+  readonly proposals: readonly ColumnProposal[];
+  readonly kind: SheetKind;
+}
+
+/** What a sheet was taken for, before its cells are read. */
+export interface SheetPlan extends FilledSheet {
+  readonly tables: readonly TablePlan[];
+  readonly headingsChanged: boolean;
+}
+
+/** Finds the tables of a sheet and what their columns mean, as far as one sheet alone can tell. */
+export function planSheet(original: Sheet, context: LogContext): SheetPlan {
+  const filled = filledDown(original);
+  const drafts = tablesOf(filled.sheet).map((table) => ({
+    table,
+    columns: draftColumns(filled.sheet, table),
+  }));
+  const remembered = rememberedFor(
+    original.name,
+    drafts.flatMap(({ columns }) => columns),
+    context,
+  );
+  const tables = drafts.map(({ table, columns }): TablePlan => {
+    const proposals = proposeColumns(columns, remembered.choiceFor);
+    return { table, proposals, kind: kindOf(proposals) };
+  });
+  return { ...filled, tables, headingsChanged: remembered.headingsChanged };
+}
+
+/** Columns that a price list or a stock list may have as well. */
+const SAYS_LITTLE: readonly Field[] = ["number", "price", "remarks", "source", "time", "gasTemperatureK"];
+const GAS: readonly Field[] = [
+  "startPressure",
+  "endPressure",
+  "settledPressure",
+  "startMix",
+  "orderedMix",
+  "analysedMix",
+  "method",
+];
+const TESTS_AND_RATING: readonly Field[] = [
+  "hydro",
+  "visual",
+  "oxygenService",
+  "oxygenCleaned",
+  "eddyCurrent",
+];
+
+function kindOf(proposals: readonly ColumnProposal[]): SheetKind {
+  const fields = new Set(proposals.flatMap(({ field }) => field ?? []));
+  const count = (of: (field: Field) => boolean): number => [...fields].filter(of).length;
+  const named = fields.has("serial") || fields.has("shopNumber");
+  const ofFill = count((field) => isFillOnly(field) && !SAYS_LITTLE.includes(field));
+  const gas = count((field) => GAS.includes(field));
+  const tests = count((field) => TESTS_AND_RATING.includes(field));
+  const dated = fields.has("date");
+  if (gas > 0 && (ofFill >= 2 || named) && (dated || gas >= 2 || tests === 0))
+    return tests > 0 ? "flat" : "fills";
+  if (named && count(isCylinderOnly) > 0) return "register";
+  return named && dated && ofFill >= 2 ? "fills" : "neither";
+}
