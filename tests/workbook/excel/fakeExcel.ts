@@ -3,6 +3,7 @@ import type { FakeBook } from "./fakeObjects";
 import { FakeSheet, HostError, WorkbookObject } from "./fakeObjects";
 import type { WireAction, WireAnswer, WirePath, WireRequest } from "./wire";
 import { ActionType, camel, DELAY_FOR_CELL_EDIT, ITEMS, pascal, PathType } from "./wire";
+import { KEEP_REFERENCE, REFERENCE, REMOVE_REFERENCE } from "./wire";
 
 /**
  * Excel's side of the wire: a workbook in memory that answers office.js's requests. The same answers serve our own
@@ -18,6 +19,8 @@ export class FakeExcel {
   answerLimit = Number.POSITIVE_INFINITY;
   /** Refuses a request with the code it returns. */
   refuse: (request: WireRequest) => string | undefined = () => undefined;
+  private readonly references = new Map<string, unknown>();
+  private lastReference = 0;
   private editing: { done: Promise<void>; finish: () => void } | undefined;
 
   constructor(sheets: readonly Sheet[]) {
@@ -80,7 +83,7 @@ export class FakeExcel {
     const Results: { ActionId: number; Value: unknown }[] = [];
     for (const [index, action] of request.Actions.entries()) {
       try {
-        Results.push({ ActionId: action.Id, Value: perform(action, objectAt(action.ObjectPathId)) });
+        Results.push({ ActionId: action.Id, Value: this.perform(action, objectAt(action.ObjectPathId)) });
       } catch (error) {
         if (!(error instanceof HostError)) throw error;
         return refused(error.code, index, Results);
@@ -90,34 +93,41 @@ export class FakeExcel {
   }
 
   private find(path: WirePath, objectAt: (id: number) => unknown): unknown {
-    if (path.ObjectPathType === PathType.root) return new WorkbookObject(this.book);
-    const parent = objectAt(path.ParentObjectPathId!);
+    const parent = () => objectAt(path.ParentObjectPathId!);
     switch (path.ObjectPathType) {
+      case PathType.root:
+        return new WorkbookObject(this.book);
       case PathType.none:
         return null;
       case PathType.property:
-        return member(parent, path.Name);
+        return member(parent(), path.Name);
       case PathType.method:
-        return call(parent, path.Name, path.ArgumentInfo?.Arguments);
+        return call(parent(), path.Name, path.ArgumentInfo?.Arguments);
       case PathType.indexer:
-        return call(parent, "GetItem", path.ArgumentInfo?.Arguments);
+        return call(parent(), "GetItem", path.ArgumentInfo?.Arguments);
+      case PathType.reference:
+        if (!this.references.has(path.Name)) throw new HostError("InvalidReference");
+        return this.references.get(path.Name);
     }
   }
-}
 
-function perform(action: WireAction, object: unknown): unknown {
-  switch (action.ActionType) {
-    case ActionType.instantiate:
-      return object === null ? null : {};
-    case ActionType.query:
-      return object === null ? null : query(object, action.QueryInfo?.Select ?? []);
-    case ActionType.method:
-      // Keeping and dropping references is housekeeping of office.js's own.
-      return action.Name.startsWith("_")
-        ? null
-        : (call(object, action.Name, action.ArgumentInfo?.Arguments) ?? null);
-    default:
-      throw new HostError("ApiNotFound");
+  private perform(action: WireAction, object: unknown): unknown {
+    const given = action.ArgumentInfo?.Arguments ?? [];
+    switch (action.ActionType) {
+      case ActionType.instantiate:
+        return object === null ? null : { [REFERENCE]: this.referenceOf(object) };
+      case ActionType.query:
+        return object === null ? null : query(object, action.QueryInfo?.Select ?? []);
+      case ActionType.method:
+        if (action.Name === KEEP_REFERENCE) this.references.set(`{${(this.lastReference += 1)}}`, object);
+        else if (action.Name === REMOVE_REFERENCE) this.references.delete(given[0] as string);
+        else if (!action.Name.startsWith("_")) return call(object, action.Name, given) ?? null;
+        return null;
+    }
+  }
+
+  private referenceOf(object: unknown): string | undefined {
+    return [...this.references].find(([, kept]) => kept === object)?.[0];
   }
 }
 

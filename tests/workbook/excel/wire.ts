@@ -40,8 +40,14 @@ export interface WireError {
 export const ActionType = { instantiate: 1, query: 2, method: 3 } as const;
 export type ActionType = (typeof ActionType)[keyof typeof ActionType];
 
-export const PathType = { root: 1, method: 3, property: 4, indexer: 5, none: 7 } as const;
+export const PathType = { root: 1, method: 3, property: 4, indexer: 5, reference: 6, none: 7 } as const;
 export type PathType = (typeof PathType)[keyof typeof PathType];
+
+/** The name under which Excel tells the reference by which office.js may speak of an object in later requests. */
+export const REFERENCE = "_ReferenceId";
+/** The calls by which office.js asks for such a reference, and gives it back. */
+export const KEEP_REFERENCE = "_KeepReference";
+export const REMOVE_REFERENCE = "_RemoveReference";
 
 /** Set in a request's flags where Excel may wait for the cell being edited. */
 export const DELAY_FOR_CELL_EDIT = 64;
