@@ -114,7 +114,7 @@ const PHRASES: readonly (readonly [meaning: readonly Concept[], phrases: string]
   [["grade"], "grade|rating|group|group 1|group 2|g1|g2|group 1 g1|group 2 g2|gruppe|groupe|grupo|o2 rating|oxygen rating|o2 grade|oxygen grade|gas rating|nitrox y n|nitrox yn|nitrox ready|rated for"],
   [["limit", "oxygen"], "max o2|max o2 %|max oxygen|maximum o2|o2 max|o2 limit|max % o2|max ean|maximal o2"],
   [["limit"], "max|maximum|limit|maximal"],
-  [["test"], "test|tested|testing|tp|pt|pruf|prufung|pruefung"],
+  [["test"], "test|tested|testing|tests|pruf|prufung|pruefung|epreuve|prueba"],
   [["test", "pressure"], "test pressure|tp|pt|pe|prufdruck|pruefdruck|testing pressures|testing pressures ps and pt|pression d epreuve|presion de prueba"],
   [["earlier"], "previous|earlier|prior|old|former|vorige|vorherige|precedente|anterior"],
   [["last"], "last|latest|letzte|letzter|derniere|dernier|ultima|ultimo"],

@@ -1,4 +1,5 @@
 import type { Sheet, SheetRow } from "../sheet/sheet";
+import { numbersIn } from "./cells/numbers";
 
 /** How far a sum reaches up; beyond, a number alone is not compared. */
 const ROWS_SUMMED = 2000;
@@ -8,19 +9,25 @@ const ROWS_SUMMED = 2000;
  * label.
  */
 export function sumsUp(sheet: Sheet, row: SheetRow, at: number, firstRow: number): boolean {
-  const columns = row.values.flatMap((value, column) => (typeof value === "number" ? [column] : []));
-  return columns.some((column) => {
-    const total = row.values[column] as number;
-    let sum = 0;
-    let numbers = 0;
-    for (let above = at - 1; above >= firstRow && at - above <= ROWS_SUMMED; above--) {
-      const value = sheet.rows[above]!.values[column];
-      if (typeof value !== "number") continue;
-      sum += value;
-      numbers++;
-    }
-    return numbers >= 2 && (near(total, sum) || near(total, sum / numbers));
-  });
+  return row.values.some(
+    (total, column) => typeof total === "number" && isSum(total, column, sheet, at, firstRow),
+  );
+}
+
+function isSum(total: number, column: number, sheet: Sheet, at: number, firstRow: number): boolean {
+  let numbers = 0;
+  let sum = 0;
+  /** Amounts kept as text, which a spreadsheet's own sum leaves out. */
+  let inTexts = 0;
+  for (let above = at - 1; above >= firstRow && at - above <= ROWS_SUMMED; above--) {
+    const value = sheet.rows[above]!.values[column];
+    if (typeof value === "string") inTexts += numbersIn(value.replace(/[^\d.,-]/g, ""))[0] ?? 0;
+    if (typeof value !== "number") continue;
+    sum += value;
+    numbers++;
+  }
+  if (numbers + (inTexts > 0 ? 1 : 0) < 2) return false;
+  return near(total, sum) || near(total, sum + inTexts) || near(total, sum / numbers);
 }
 
 function near(one: number, other: number): boolean {

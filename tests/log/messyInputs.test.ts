@@ -49,10 +49,10 @@ const DOUBTS: Readonly<Record<string, Outcome>> = {
   "mix Normoxic": "unreadable",
   "mix 02": { choices: [{ oxygen: 100, helium: 0 }] },
   "pressure 3.000": {
-    choices: [
+    choices: expect.arrayContaining([
       { bar: 206.843, written: { value: 3000, unit: "psi" } },
-      { bar: 0.207, written: { value: 3, unit: "psi" } },
-    ],
+      { bar: 3, written: { value: 3, unit: "bar" } },
+    ]) as unknown[],
   },
   "pressure -": "blank",
   "hydro_DE 09/11": { choices: ["2009-11", "2011-09"] },
@@ -130,7 +130,7 @@ function readAlone(raw: FixtureCell, column: string, dateSystem: 1900 | 1904 = 1
   const registerField = ["servicePressure", "hydro", "visual", "oxygenService", "size"].includes(field);
   const around: readonly [string, FixtureCell][] = registerField
     ? [["Serial no.", "A10001"], ["Owner", "C-014"]]
-    : [["Filled by", "R."], ["Analysed O2 %", 31.8], ["Start pressure psi", 500]]; // prettier-ignore
+    : [["Filled by", "R."], ["Analysed O2 %", 31.8], ["Start pressure", 50]]; // prettier-ignore
   const sheet = sheetOf(
     [
       [...around.map(([name]) => name), heading],

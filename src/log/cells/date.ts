@@ -4,7 +4,7 @@ import { civilOf, epochDayOfSerial, plainDateOf, timeOfSerial, type EpochDay } f
 import type { DateOrder } from "../context";
 import { ambiguous, BLANK, unreadable, value, type Reading } from "../reading";
 import { ofNoUse, plain, sayingNothing, shown, type Cell } from "./cell";
-import { dateTextOf } from "./dateText";
+import { dateTextOf, theOtherWayRound } from "./dateText";
 
 /** What the column says of its dates. */
 export interface DateColumn {
@@ -72,14 +72,6 @@ function fromNumber(number: number, cell: Cell, column: DateColumn): Reading<Tem
   return read.kind === "value" && !showsDate(cell.format)
     ? value(read.value, `${number}, a date that lost its format`)
     : read;
-}
-
-/** The day that would have been typed had the spreadsheet taken day and month for each other. */
-function theOtherWayRound(day: EpochDay): EpochDay | undefined {
-  const civil = civilOf(day);
-  if (civil.day > 12 || civil.day === civil.month) return undefined;
-  const said = dateTextOf(`${civil.year}-${civil.day}-${civil.month}`, LAST_YEAR);
-  return said?.kind === "day" ? said.day : undefined;
 }
 
 function inReach(day: EpochDay, cell: Cell): Reading<Temporal.PlainDate> {

@@ -1,4 +1,4 @@
-import { epochDayOf, type EpochDay } from "../../sheet/serialDate";
+import { civilOf, epochDayOf, type EpochDay } from "../../sheet/serialDate";
 import { plain } from "./cell";
 
 /** What a text says of a day. */
@@ -116,4 +116,12 @@ export function monthOf(name: string): number | undefined {
     names.some((each) => each.startsWith(name)) ? [index + 1] : [],
   );
   return fits.length === 1 && name.length >= 3 ? fits[0] : undefined;
+}
+
+/** The day that is meant if a spreadsheet took its day and month for each other; undefined where it could not. */
+export function theOtherWayRound(day: EpochDay): EpochDay | undefined {
+  const civil = civilOf(day);
+  return civil.day > 12 || civil.day === civil.month
+    ? undefined
+    : epochDayOf(civil.year, civil.day, civil.month);
 }
