@@ -70,5 +70,4 @@ export function escapeControls(text: string): string {
 
 /** What XML 1.0 cannot hold: control characters but tab and line feed, lone surrogates, two non-characters. */
 const UNPRINTABLE =
-  // eslint-disable-next-line no-control-regex
   /[\u0000-\u0008\u000B-\u001F\uFFFE\uFFFF]|[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/g;

@@ -154,16 +154,12 @@ interface StoredValue {
 
 function storedValue(value: CellValue, storedText: (text: string) => StoredValue): StoredValue {
   if (value === null || value === "") return { type: "", text: "" };
-  switch (typeof value) {
-    case "number":
-      return Number.isFinite(value) ? { type: "", text: String(value) } : { type: "e", text: "#NUM!" };
-    case "boolean":
-      return { type: "b", text: value ? "1" : "0" };
-    case "string":
-      return storedText(value);
-    default:
-      return STORED_ERRORS.has(value.error) ? { type: "e", text: value.error } : storedText(value.error);
+  if (typeof value === "boolean") return { type: "b", text: value ? "1" : "0" };
+  if (typeof value === "string") return storedText(value);
+  if (typeof value === "number") {
+    return Number.isFinite(value) ? { type: "", text: String(value) } : { type: "e", text: "#NUM!" };
   }
+  return STORED_ERRORS.has(value.error) ? { type: "e", text: value.error } : storedText(value.error);
 }
 
 /** A formula's answer; an error that files do not know stands as the commonest, until it is calculated anew. */
