@@ -77,7 +77,9 @@ export class Collector {
     if (fill !== undefined && lack.lastFill === fill) return;
     lack.lastFill = fill;
     lack.count += fills;
-    if (cell !== undefined && lack.cells.length < CELLS_KEPT) lack.cells.push(cell);
+    if (cell !== undefined && lack.cells.length < CELLS_KEPT && !lack.cells.some((kept) => isSame(kept, cell))) {
+      lack.cells.push(cell);
+    }
   }
 
   #firstTold(rule: Rule, { sheet, row, column }: CellAddress): boolean {
@@ -86,6 +88,10 @@ export class Collector {
     this.#toldOfRegister.add(key);
     return first;
   }
+}
+
+function isSame(one: CellAddress, other: CellAddress): boolean {
+  return one.row === other.row && one.column === other.column && one.sheet === other.sheet;
 }
 
 function noColumnFor(fields: Rule["needs"][number]): string {
