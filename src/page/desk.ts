@@ -3,6 +3,7 @@ import type { CellAddress } from "../sheet/sheet";
 import type { WorkbookContent } from "../workbook/file/content";
 import { startEngine, type Engine } from "../workbook/grid/engine";
 import { GridWorkbook, type GridWorkbookListener } from "../workbook/grid/gridWorkbook";
+import { growWithFormulas } from "../workbook/grid/growth";
 import { explainErrors, type Hint } from "../workbook/grid/hints";
 import { selectedCell, watchGrid, type GridListener } from "../workbook/grid/watch";
 import { cellNote, type CellNote } from "./functions/cellNote";
@@ -34,6 +35,7 @@ export class Desk {
     this.workbook = GridWorkbook.open(this.engine, content, listener);
     if (first) {
       watchGrid(this.engine, this.listener);
+      growWithFormulas(this.engine);
       explainErrors(this.engine, (address) => this.hintOn(address));
     }
     return this.workbook;

@@ -42,6 +42,8 @@ export function useBrowser(): () => Browser {
 export async function openPage(browser: Browser, options: BrowserContextOptions = {}): Promise<BrimbookPage> {
   const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, ...options });
   const page = await context.newPage();
+  /* The day as of which the sample's key was written. */
+  await page.clock.setFixedTime(new Date("2026-10-31T12:00:00"));
   const opened = new BrimbookPage(page);
   await page.goto(inject("address"));
   await opened.untilOpen("gannet-point.xlsx");

@@ -6,20 +6,20 @@ import {
   LocaleType,
 } from "@univerjs/core";
 import { showsDate } from "../../sheet/numberFormat";
-import { columnIndex, type CellValue } from "../../sheet/sheet";
+import type { CellValue } from "../../sheet/sheet";
 import type { CellOrigin, RowContent, SheetContent, WorkbookContent } from "../file/content";
 import { engineCell } from "./cells";
+import { COLUMNS, reachOf, ROWS, type Reach } from "./reach";
 import { columnPixels, rowPixels } from "./sizes";
 import { StyleTable } from "./styles";
 
-/** The grid grows on demand; more columns than this slow down its drawing. */
-const COLUMNS = { atLeast: 52, beyondUse: 10, referencedAtMost: 256 };
-const ROWS = { atLeast: 2000, beyondUse: 1000, most: 1_048_576 };
+/** About as wide as the standard font that column widths are counted in. */
+const USUAL_LOOK = { ff: "Arial", fs: 10 };
 
 /** A workbook as the engine loads it. */
 export function gridData(content: WorkbookContent, id: string): IWorkbookData {
   const looks = new StyleTable();
-  const reach = formulaReach(content);
+  const reach = reachOf(formulasOf(content));
   const sheets = content.sheets.map((sheet, index) => ({
     ...sheetData(sheet, looks, reach),
     id: `sheet${index}`,
@@ -30,6 +30,7 @@ export function gridData(content: WorkbookContent, id: string): IWorkbookData {
     appVersion: "0.25.1",
     locale: LocaleType.EN_US,
     styles: looks.styles,
+    defaultStyle: USUAL_LOOK,
     sheetOrder: sheets.map((sheet) => sheet.id),
     sheets: Object.fromEntries(sheets.map((sheet) => [sheet.id, sheet])),
   };
@@ -129,35 +130,12 @@ function countedFrom1900(value: CellValue, format: string | undefined): CellValu
   return typeof value === "number" && showsDate(format) ? value + 1462 : value;
 }
 
-interface Reach {
-  readonly rows: number;
-  readonly columns: number;
-}
-
-/** How far the formulas look: a reference beyond the grid would be an error in it. */
-function formulaReach(content: WorkbookContent): Reach {
-  let rows = 0;
-  let columns = 0;
-  for (const sheet of content.sheets) {
-    for (const row of sheet.rows) {
-      for (const origin of row.origins ?? []) {
-        if (!origin || origin === "spill") continue;
-        const seen = reachOf(origin.formula);
-        rows = Math.max(rows, seen.rows);
-        columns = Math.max(columns, seen.columns);
+function* formulasOf(content: WorkbookContent): Generator<string> {
+  for (const { rows } of content.sheets) {
+    for (const { origins = [] } of rows) {
+      for (const origin of origins) {
+        if (origin && origin !== "spill") yield origin.formula;
       }
     }
   }
-  return { rows, columns };
-}
-
-/** The last row and column that a formula's text refers to. */
-export function reachOf(formula: string): Reach {
-  let rows = 0;
-  let columns = 0;
-  for (const [, letters, number] of formula.matchAll(/\$?\b([A-Z]{1,3})\$?([1-9]\d{0,6})\b/gi)) {
-    rows = Math.max(rows, Number(number));
-    columns = Math.max(columns, columnIndex(letters!) + 1);
-  }
-  return { rows, columns };
 }
