@@ -54,7 +54,7 @@ describe("finding the log", () => {
     const workbook = new FakeWorkbook(smallLog(), US_SHOP);
     workbook.gate = new Promise(() => undefined);
     showPane({ workbook });
-    await screen.findByRole("progressbar");
+    await screen.findByRole("button", { name: "Cancel" });
     press("Cancel");
     workbook.gate = undefined;
     press("Look for logs");
@@ -68,7 +68,7 @@ describe("the columns", () => {
     showPane({ workbook });
     await screen.findByRole("button", { name: "Check the log" });
     press(/^8 columns/);
-    const meaning = screen.getByRole<HTMLSelectElement>("combobox", { name: /“End psi” in October/ });
+    const meaning = screen.getByRole<HTMLSelectElement>("combobox", { name: /^What “End psi” in October/ });
     expect(meaning.value).toBe("endPressure");
     expect(screen.getByRole<HTMLSelectElement>("combobox", { name: /^Unit of “End psi”/ }).value).toBe("psi");
 

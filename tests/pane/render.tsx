@@ -1,4 +1,4 @@
-import { cleanup, fireEvent, render, screen, within } from "@testing-library/react";
+import { cleanup, configure, fireEvent, render, screen, within } from "@testing-library/react";
 import { afterEach, vi } from "vitest";
 import { Pane, type PaneProps } from "../../src/pane/Pane";
 
@@ -12,6 +12,10 @@ vi.stubGlobal(
   },
 );
 Element.prototype.scrollIntoView = () => undefined;
+
+// Nothing here measures time: a busy machine may take as long as it likes.
+configure({ asyncUtilTimeout: 30_000 });
+vi.setConfig({ testTimeout: 120_000 });
 
 afterEach(cleanup);
 

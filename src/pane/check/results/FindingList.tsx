@@ -61,6 +61,11 @@ export function FindingList({ findings, jump }: FindingListProps) {
     box.current?.querySelector<HTMLElement>(`[data-at="${at}"] [data-part="${part}"]`)?.focus();
   };
 
+  const turnTo = (next: number, end: "first" | "last") => {
+    focusNext.current = end;
+    setPage(next);
+  };
+
   // Another page, or another filter: start at its top, or at its bottom when coming from below.
   useEffect(() => {
     const at = focusNext.current === "last" ? shown.length - 1 : 0;
@@ -71,20 +76,15 @@ export function FindingList({ findings, jump }: FindingListProps) {
 
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
     const from = event.target as HTMLElement;
-    const part = from.dataset.part;
-    if (part === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
+    const at = Number(from.closest<HTMLElement>("[data-at]")?.dataset.at);
+    if (from.dataset.part === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
     const step = STEPS[event.key];
-    if (step !== undefined) {
-      const to = active + step;
-      if (to >= shown.length && page < pages - 1 && active === shown.length - 1) {
-        focusNext.current = "first";
-        setPage(page + 1);
-      } else if (to < 0 && page > 0 && active === 0) {
-        focusNext.current = "last";
-        setPage(page - 1);
-      } else focus(Math.min(Math.max(to, 0), shown.length - 1), "finding");
-    } else if (event.key === "ArrowRight") focus(active, "why");
-    else if (event.key === "ArrowLeft") focus(active, "finding");
+    const last = shown.length - 1;
+    if (step !== undefined && step > 0 && at === last && page < pages - 1) turnTo(page + 1, "first");
+    else if (step !== undefined && step < 0 && at === 0 && page > 0) turnTo(page - 1, "last");
+    else if (step !== undefined) focus(Math.min(Math.max(at + step, 0), last), "finding");
+    else if (event.key === "ArrowRight") focus(at, "why");
+    else if (event.key === "ArrowLeft") focus(at, "finding");
     else return;
     event.preventDefault();
   };
@@ -98,7 +98,7 @@ export function FindingList({ findings, jump }: FindingListProps) {
   );
 
   return (
-    <div ref={box} onKeyDown={onKeyDown} aria-describedby={id}>
+    <div ref={box} role="group" aria-label="List of findings" aria-describedby={id} onKeyDown={onKeyDown}>
       <p id={id} className={hidden}>
         Up and down arrows move between findings, Enter goes to the cell, the right arrow goes to why.
       </p>
