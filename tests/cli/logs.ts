@@ -1,0 +1,28 @@
+/** Small logs as text, of the kinds that the exit codes tell apart. Dates in US order, US stamps. */
+const HEADINGS = "Date,Serial,Start psi,End psi,Mix,Method,Hydro,Visual,O2 rating,Filled by";
+
+/** Hydro and visual in date, ratings above the mix, on every fill. */
+export const CLEAN = [
+  HEADINGS,
+  "10/14/2026,GP-101,500,3000,EAN32,premix,6/13/2024,3/20/2026,40,R.",
+  "10/15/2026,GP-102,300,3000,air,air,2/19/2023,11/18/2025,40,T.",
+].join("\n");
+
+/** The first cylinder's hydro of June 2020 was due at the end of June 2025. */
+export const OVERDUE = [
+  HEADINGS,
+  "10/14/2026,GP-101,500,3000,EAN32,premix,6/13/2020,3/20/2026,40,R.",
+  "10/15/2026,GP-102,300,3000,air,air,2/19/2023,11/18/2025,40,T.",
+  "",
+  "Total,,,2 fills",
+].join("\n");
+
+/** Nothing wrong, but no visual anywhere. */
+export const WITHOUT_VISUAL = CLEAN.split("\n")
+  .map((line) =>
+    line
+      .split(",")
+      .filter((_cell, column) => column !== 7)
+      .join(","),
+  )
+  .join("\n");

@@ -1,0 +1,276 @@
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { run } from "../../src/cli/run";
+import { sentenceOf } from "../../src/cli/problem";
+import { openFile } from "../../src/workbook/file/openFile";
+import { writeXlsx } from "../../src/workbook/file/writeXlsx";
+import { CLEAN, OVERDUE, WITHOUT_VISUAL } from "./logs";
+
+let folder: string;
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "brimbook-cli-"));
+  await writeFile(join(folder, "clean.csv"), CLEAN);
+  await writeFile(join(folder, "overdue.csv"), OVERDUE);
+  await writeFile(join(folder, "no visual.csv"), WITHOUT_VISUAL);
+  const workbook = await openFile(new TextEncoder().encode(OVERDUE), "overdue.csv");
+  await workbook.writeSetting("brimbook", { version: 1, country: "US", units: "us", sheets: [] });
+  await writeFile(join(folder, "with settings.xlsx"), await writeXlsx(workbook.content));
+});
+
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+/** Runs a command as the terminal would, and hands back what it printed. */
+async function command(...words: string[]): Promise<{ code: number; lines: string[] }> {
+  return commandReading([], ...words);
+}
+
+async function commandReading(
+  input: readonly string[],
+  ...words: string[]
+): Promise<{ code: number; lines: string[] }> {
+  const lines: string[] = [];
+  async function* inputLines() {
+    yield* input;
+  }
+  try {
+    const code = await run(words, { print: (line) => void lines.push(line), input: inputLines(), folder });
+    return { code, lines };
+  } catch (thrown) {
+    return { code: 2, lines: [...lines, sentenceOf(thrown)] };
+  }
+}
+
+async function json<Printed>(...words: string[]): Promise<{ code: number; printed: Printed }> {
+  const { code, lines } = await command(...words, "--json");
+  return { code, printed: JSON.parse(lines.join("\n")) as Printed };
+}
+
+interface CheckPrinted {
+  readonly rows: unknown;
+  readonly notChecked: readonly object[];
+  readonly findings: readonly object[];
+}
+
+interface ReadPrinted {
+  readonly sheets: readonly {
+    readonly columns: readonly object[];
+    readonly rows: readonly { readonly kind: string; readonly fields: Record<string, unknown> }[];
+  }[];
+}
+
+describe("calc", () => {
+  test("prints a single value as it is", async () => {
+    expect(await command("calc", "MOD", '[32,"ft"]')).toEqual({ code: 0, lines: ["111.375"] });
+    expect(await command("calc", "brim.mix", "[0.32]")).toEqual({ code: 0, lines: ['"EAN32"'] });
+  });
+
+  test("prints ranges as rows, with the error of a bad row in its place", async () => {
+    const { lines } = await command("calc", "MOD", '[[[32],[3],["EAN36"]],"ft"]');
+    const [first, second, third] = JSON.parse(lines[0]!);
+    expect(first).toEqual([111.375]);
+    expect(second[0]).toMatchObject({ error: "#VALUE!", message: expect.stringContaining("Oxygen 3") });
+    expect(third[0]).toBeCloseTo(95.33, 2);
+  });
+
+  test("prints what cannot be answered as an error with its sentence", async () => {
+    for (const [name, args] of [
+      ["MOD", '[3,"ft"]'],
+      ["NOPE", "[]"],
+    ] as const) {
+      const { lines } = await command("calc", name, args);
+      expect(JSON.parse(lines[0]!)).toEqual({ error: "#VALUE!", message: expect.stringMatching(/\.$/) });
+    }
+  });
+
+  test.each([
+    [["calc"], "Name a function"],
+    [["calc", "MOD", "32,ft"], "is not JSON"],
+    [["calc", "MOD", '{"a":1}'], "Arguments are a JSON array"],
+    [["calc", "MOD", "[[32,36]]"], "Argument 1 is a range"],
+    [["calc", "MOD", "[32]", "ft"], "Put all arguments into one JSON array"],
+  ])("%j says how it is written", async (words, sentence) => {
+    const { code, lines } = await command(...words);
+    expect(code).toBe(2);
+    expect(lines.join()).toContain(sentence);
+  });
+
+  test("--batch answers line by line, a bad line too", async () => {
+    const input = [
+      '{"name":"MOD","args":[32,"ft"]}',
+      "",
+      "rubbish",
+      '["MOD",["EAN40","m"]]',
+      '{"args":[1]}',
+      "7",
+    ];
+    const { code, lines } = await commandReading(input, "calc", "--batch");
+    expect(code).toBe(0);
+    const answers = lines.map((line) => JSON.parse(line));
+    expect(answers.map((answer) => (typeof answer === "number" ? answer : answer.error))).toEqual([
+      111.375,
+      "#VALUE!",
+      25,
+      "#VALUE!",
+      "#VALUE!",
+    ]);
+  });
+});
+
+describe("check", () => {
+  test("of a log past its hydro finds it: exit code 1", async () => {
+    const { code, printed } = await json<CheckPrinted>(
+      "check",
+      "overdue.csv",
+      "--rules",
+      "US",
+      "--as-of",
+      "2026-10-31",
+    );
+    expect(code).toBe(1);
+    expect(Object.keys(printed)).toEqual(["rows", "notChecked", "findings"]);
+    expect(printed.rows).toEqual({
+      total: 5,
+      fills: 2,
+      cylinders: 0,
+      blank: 1,
+      headings: 1,
+      totals: 1,
+      unreadable: 0,
+    });
+    expect(printed.findings).toHaveLength(1);
+    const [finding] = printed.findings;
+    expect(Object.keys(finding!)).toEqual(
+      "rule severity basis source sheet cell row serial fillDate message todo".split(" "),
+    );
+    expect(finding).toMatchObject({
+      rule: "V01",
+      basis: "law",
+      sheet: "overdue",
+      cell: "G2",
+      row: 2,
+      serial: expect.stringMatching(/^GP-?101$/) as unknown,
+      fillDate: "2026-10-14",
+    });
+    for (const entry of printed.notChecked) expect(Object.keys(entry)).toEqual(["rule", "count", "why"]);
+  });
+
+  test("of a log with nothing wrong: exit code 0", async () => {
+    const { code, printed } = await json<CheckPrinted>(
+      "check",
+      "clean.csv",
+      "--rules",
+      "us",
+      "--as-of",
+      "2026-10-31",
+    );
+    expect(printed.findings).toEqual([]);
+    expect(code).toBe(0);
+  });
+
+  test("of a log without visuals finds nothing, and says that it was not checked: exit code 3", async () => {
+    const { code, printed } = await json<CheckPrinted>(
+      "check",
+      "no visual.csv",
+      "--rules",
+      "US",
+      "--as-of",
+      "2026-10-31",
+    );
+    expect(code).toBe(3);
+    expect(printed.findings).toEqual([]);
+    expect(printed.notChecked).toContainEqual({
+      rule: "V06",
+      count: 2,
+      why: expect.stringContaining("visual"),
+    });
+  });
+
+  test("as text names what was not checked, and why", async () => {
+    const { lines } = await command("check", "no visual.csv", "--rules", "US", "--as-of", "2026-10-31");
+    const text = lines.join("\n");
+    expect(text).toContain("Nothing found.");
+    expect(text).toMatch(/NOT CHECKED\n {2}V06 .*: 2 fills, .*visual/);
+    expect(text).toContain("unknown is not a pass");
+  });
+
+  test("takes the country from the workbook's own settings", async () => {
+    const { code, printed } = await json<CheckPrinted>(
+      "check",
+      "with settings.xlsx",
+      "--as-of",
+      "2026-10-31",
+    );
+    expect(code).toBe(1);
+    expect(printed.findings).toHaveLength(1);
+  });
+
+  test("as text says what was read, found and not checked, and that it is no proof", async () => {
+    const { code, lines } = await command("check", "overdue.csv", "--rules", "US", "--as-of", "2026-10-31");
+    const text = lines.join("\n");
+    expect(code).toBe(1);
+    expect(text).toContain("Rules: United States.");
+    expect(text).toContain("5 rows = 2 fills + 1 heading + 1 totals row + 1 blank + 0 unreadable.");
+    expect(text).toContain("overdue!G2");
+    expect(text).toContain("Hydro, visual and oxygen rating were judged for every fill.");
+    expect(text).toContain("licensed practice come first");
+  });
+
+  test.each([
+    [["check"], "Name the file that holds the log."],
+    [["check", "clean.csv"], "No country's rules: the workbook keeps none, so add --rules with one of US,"],
+    [["check", "clean.csv", "--rules", "Atlantis"], 'There are no rules for "Atlantis". Write one of US,'],
+    [
+      ["check", "clean.csv", "--rules", "US", "--as-of", "31.10.2026"],
+      `"31.10.2026" is no day: write it as 2026-10-31.`,
+    ],
+    [["check", "clean.csv", "--rules", "US", "--units", "furlongs"], "furlongs"],
+    [["check", "gone.csv", "--rules", "US"], "does not exist: check the name and the folder."],
+    [["check", ".", "--rules", "US"], "is a folder: name the file that holds the log."],
+    [
+      ["check", "clean.csv", "overdue.csv", "--rules", "US"],
+      `One file at a time: "overdue.csv" is one too many.`,
+    ],
+    [["check", "clean.csv", "--rulez", "US"], "Unknown option '--rulez'. Write: check LOG --rules US"],
+    [["checks"], 'There is no command "checks": write one of calc, read, check, or help.'],
+  ])("%j is refused in a sentence: exit code 2", async (words, sentence) => {
+    const { code, lines } = await command(...words);
+    expect(code).toBe(2);
+    expect(lines.join()).toContain(sentence);
+  });
+});
+
+describe("read", () => {
+  test("prints columns and rows as they were understood", async () => {
+    const { code, printed } = await json<ReadPrinted>("read", "overdue.csv", "--as-of", "2026-10-31");
+    expect(code).toBe(0);
+    const [sheet] = printed.sheets;
+    expect(sheet!.columns.slice(0, 2)).toMatchObject([
+      { column: "A", heading: "Date", field: "date" },
+      { column: "B", heading: "Serial", field: "serial" },
+    ]);
+    expect(sheet!.rows.map((row) => row.kind)).toEqual(["heading", "fill", "fill", "blank", "totals"]);
+    expect(sheet!.rows[1]!.fields["date"]).toMatchObject({ raw: "10/14/2026", value: "2026-10-14" });
+  });
+
+  test("prints the same as text", async () => {
+    const { lines } = await command("read", "overdue.csv", "--as-of", "2026-10-31");
+    expect(lines.join("\n")).toMatch(/B {2}Serial +serial \(\d+ %\)/);
+  });
+});
+
+test("help names every command and what it is for", async () => {
+  for (const words of [[], ["help"], ["--help"], ["check", "--help"]]) {
+    const { code, lines } = await command(...words);
+    expect(code).toBe(0);
+    expect(lines.join("\n")).toMatch(/calc NAME[^]*read LOG[^]*check LOG/);
+  }
+});
+
+test("an error that nobody foresaw is one sentence", () => {
+  expect(sentenceOf(new TypeError("x is not a function\n    at y"))).toBe(
+    "Brimbook failed (x is not a function). That is a fault of Brimbook: please report the command.",
+  );
+});
