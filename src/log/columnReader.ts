@@ -17,13 +17,11 @@ export class ColumnReader {
   private above: Reading<unknown> = BLANK;
 
   constructor(
-    readonly column: number,
-    readonly field: Field,
+    /** The column it reads, and what for. */
+    readonly of: { readonly column: number; readonly field: Field; readonly further: boolean },
     private readonly kind: Kind,
     private readonly settings: ColumnSettings,
     private readonly dateSystem: Sheet["dateSystem"],
-    /** Reads a further column of a test. */
-    readonly further: boolean,
   ) {
     this.lastReadings = this.readingsOf(undefined);
   }
@@ -43,7 +41,8 @@ export class ColumnReader {
     let reading = this.lastReadings.get(cell);
     if (reading === undefined) {
       reading = this.fresh(cell, format);
-      this.lastReadings.set(cell, reading);
+      // Running numbers never come again: keeping them would only fill the memory.
+      if (this.kind !== "label" || typeof cell !== "number") this.lastReadings.set(cell, reading);
     }
     if (reading === DITTO) return this.sameAsAbove();
     if (reading !== BLANK) this.above = reading;

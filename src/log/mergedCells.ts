@@ -17,12 +17,13 @@ const MOST_CELLS_FILLED = 200_000;
  */
 export function filledDown(original: Sheet): FilledSheet {
   const rows = new Map<number, { values: CellValue[]; formats: (string | undefined)[] }>();
-  const filled = new Set<string>();
+  const filled = new Map<number, Set<number>>();
+  let cells = 0;
   for (const { firstRow, lastRow, firstColumn } of original.merges) {
     const value = original.rows[firstRow]?.values[firstColumn];
     if (value === undefined || value === null) continue;
     const last = Math.min(lastRow, original.rows.length - 1);
-    for (let at = firstRow + 1; at <= last && filled.size < MOST_CELLS_FILLED; at++) {
+    for (let at = firstRow + 1; at <= last && cells < MOST_CELLS_FILLED; at++) {
       const row = original.rows[at]!;
       if (row.values.every((each) => each === null || each === "")) continue;
       const copy = rows.get(at) ?? { values: [...row.values], formats: [...(row.formats ?? [])] };
@@ -30,7 +31,8 @@ export function filledDown(original: Sheet): FilledSheet {
       copy.values[firstColumn] = value;
       copy.formats[firstColumn] = original.rows[firstRow]!.formats?.[firstColumn];
       rows.set(at, copy);
-      filled.add(`${at} ${firstColumn}`);
+      filled.set(at, (filled.get(at) ?? new Set()).add(firstColumn));
+      cells++;
     }
   }
   if (rows.size === 0) return { sheet: original, original, isMerged: () => false };
@@ -41,5 +43,5 @@ export function filledDown(original: Sheet): FilledSheet {
       return copy ? { ...row, ...copy } : row;
     }),
   };
-  return { sheet, original, isMerged: (row, column) => filled.has(`${row} ${column}`) };
+  return { sheet, original, isMerged: (row, column) => filled.get(row)?.has(column) === true };
 }

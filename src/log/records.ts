@@ -1,59 +1,102 @@
-import type { Mixture } from "../gas/mixture";
 import { withHelium } from "./cells/mix";
-import { CYLINDER_FIELDS, FILL_FIELDS, isCylinderOnly } from "./fieldKinds";
-import type { Cylinder, CylinderFields, Field, Fill, FillFields, FurtherTest, RowPlace } from "./log";
-import { BLANK, type Reading } from "./reading";
-import type { RowReadings } from "./rowKind";
+import { CYLINDER_FIELDS, FILL_FIELDS } from "./fieldKinds";
+import type { Cylinder, CylinderFields, Fill, FillFields, FurtherTest, RowPlace } from "./log";
+import { BLANK } from "./reading";
 
-type Fields = Record<string, Reading<unknown>>;
+/** The readings of one row by field; a field without a column is blank. */
+export type RowReadings = FillFields & CylinderFields;
 
-const NO_FILL_FIELDS = Object.fromEntries(FILL_FIELDS.map((field) => [field, BLANK])) as Fields;
-const NO_CYLINDER_FIELDS = Object.fromEntries(CYLINDER_FIELDS.map((field) => [field, BLANK])) as Fields;
-
-const HELIUM_OF = [
-  ["startMix", "startHelium"],
-  ["orderedMix", "orderedHelium"],
-  ["analysedMix", "analysedHelium"],
-] as const;
-
-/** Makes the records of the rows of one table, whose columns are these. */
-export class RecordMaker {
-  readonly #fillFields: readonly Field[];
-  readonly #cylinderFields: readonly Field[];
-  readonly #helium: (typeof HELIUM_OF)[number][];
-  readonly #flat: boolean;
-
-  constructor(fields: readonly Field[]) {
-    this.#fillFields = fields.filter((field) => (FILL_FIELDS as readonly Field[]).includes(field));
-    this.#cylinderFields = fields.filter((field) => (CYLINDER_FIELDS as readonly Field[]).includes(field));
-    this.#helium = HELIUM_OF.filter(([, helium]) => fields.includes(helium));
-    this.#flat = fields.some(isCylinderOnly);
-  }
-
-  fill(place: RowPlace, readings: RowReadings, further: readonly FurtherTest[]): Fill {
-    const fields = picked(NO_FILL_FIELDS, this.#fillFields, readings);
-    for (const [mix, helium] of this.#helium) {
-      fields[mix] = withHelium(fields[mix] as Reading<Mixture>, fields[helium] as Reading<number>);
-    }
-    const fill: Fill = { ...place, fields: fields as unknown as FillFields };
-    return this.#flat ? { ...fill, cylinderInRow: this.cylinder(place, readings, further) } : fill;
-  }
-
-  cylinder(place: RowPlace, readings: RowReadings, further: readonly FurtherTest[]): Cylinder {
-    const fields = picked(NO_CYLINDER_FIELDS, this.#cylinderFields, readings);
-    const rest = further.filter((test) => {
-      // Where only the next test is written, or only the previous one, it is all there is.
-      if (fields[test.field]!.kind !== "blank") return true;
-      fields[test.field] = test.reading;
-      return false;
-    });
-    const cylinder: Cylinder = { ...place, fields: fields as unknown as CylinderFields };
-    return rest.length > 0 ? { ...cylinder, furtherTests: rest } : cylinder;
-  }
+/** Readings of a row that says nothing. */
+export function blankReadings(): RowReadings {
+  return Object.fromEntries(
+    [...FILL_FIELDS, ...CYLINDER_FIELDS].map((field) => [field, BLANK]),
+  ) as unknown as RowReadings;
 }
 
-function picked(none: Fields, names: readonly Field[], readings: RowReadings): Fields {
-  const fields = { ...none };
-  for (const name of names) fields[name] = readings[name] ?? BLANK;
-  return fields;
+/** The fill of a row, with what its row says of the cylinder where the log is flat. */
+export function fillOf(
+  place: RowPlace,
+  row: RowReadings,
+  further: readonly FurtherTest[],
+  isFlat: boolean,
+): Fill {
+  const { sheet, row: at } = place;
+  const fields = fillFields(row);
+  return isFlat
+    ? { sheet, row: at, fields, cylinderInRow: cylinderOf(place, row, further) }
+    : { sheet, row: at, fields };
+}
+
+/** The cylinder of a row. */
+export function cylinderOf(place: RowPlace, row: RowReadings, further: readonly FurtherTest[]): Cylinder {
+  const fields = cylinderFields(row);
+  if (further.length === 0) return { sheet: place.sheet, row: place.row, fields };
+  // Where only the next test is written, or only the previous one, it is all there is.
+  const standIns = new Set<FurtherTest>();
+  const filled: { -readonly [field in keyof CylinderFields]: CylinderFields[field] } = { ...fields };
+  for (const test of further) {
+    if (filled[test.field].kind !== "blank") continue;
+    filled[test.field] = test.reading;
+    standIns.add(test);
+  }
+  const furtherTests = further.filter((test) => !standIns.has(test));
+  return {
+    sheet: place.sheet,
+    row: place.row,
+    fields: filled,
+    ...(furtherTests.length > 0 ? { furtherTests } : {}),
+  };
+}
+
+/** Written out, as a hundred thousand of them are made. */
+function fillFields(row: RowReadings): FillFields {
+  return {
+    number: row.number,
+    date: row.date,
+    time: row.time,
+    serial: row.serial,
+    shopNumber: row.shopNumber,
+    owner: row.owner,
+    startPressure: row.startPressure,
+    startMix: withHelium(row.startMix, row.startHelium),
+    startHelium: row.startHelium,
+    orderedMix: withHelium(row.orderedMix, row.orderedHelium),
+    orderedHelium: row.orderedHelium,
+    method: row.method,
+    source: row.source,
+    oxygenAdded: row.oxygenAdded,
+    heliumAdded: row.heliumAdded,
+    endPressure: row.endPressure,
+    gasTemperatureK: row.gasTemperatureK,
+    settledPressure: row.settledPressure,
+    analysedMix: withHelium(row.analysedMix, row.analysedHelium),
+    analysedHelium: row.analysedHelium,
+    analysedBy: row.analysedBy,
+    modOnLabelM: row.modOnLabelM,
+    filledBy: row.filledBy,
+    receivedBy: row.receivedBy,
+    certification: row.certification,
+    price: row.price,
+    remarks: row.remarks,
+  };
+}
+
+function cylinderFields(row: RowReadings): CylinderFields {
+  return {
+    serial: row.serial,
+    shopNumber: row.shopNumber,
+    owner: row.owner,
+    cylinderClass: row.cylinderClass,
+    material: row.material,
+    alloy: row.alloy,
+    made: row.made,
+    size: row.size,
+    servicePressure: row.servicePressure,
+    hydro: row.hydro,
+    visual: row.visual,
+    eddyCurrent: row.eddyCurrent,
+    oxygenCleaned: row.oxygenCleaned,
+    oxygenService: row.oxygenService,
+    status: row.status,
+  };
 }

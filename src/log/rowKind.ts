@@ -1,11 +1,9 @@
 import { isBlank, type CellValue, type SheetRow } from "../sheet/sheet";
 import { plain } from "./cells/cell";
-import { isCylinderOnly } from "./fieldKinds";
+import { CYLINDER_FIELDS, isCylinderOnly } from "./fieldKinds";
 import type { Field, RowKind, SheetKind } from "./log";
 import type { Reading } from "./reading";
-
-/** The readings of one row, by field. */
-export type RowReadings = { readonly [field in Field]?: Reading<unknown> };
+import type { RowReadings } from "./records";
 
 /** A row's kind, and why where it could not be read. */
 export type RowVerdict =
@@ -42,11 +40,11 @@ export function rowKindOf(
   sums: (row: SheetRow) => boolean,
 ): RowVerdict {
   const isRow = sheetKind === "register" ? isCylinder(readings) : isFill(readings);
-  const texts = row.values.filter((value): value is string => typeof value === "string" && !isBlank(value));
-  if (isRow && !(mayBeTotals(readings) && texts.some(namesTotals))) {
+  if (isRow && !mayBeTotals(readings))
     return sheetKind === "register" ? { kind: "cylinder" } : fillUnlessRefused(readings);
-  }
+  const texts = row.values.filter((value): value is string => typeof value === "string" && !isBlank(value));
   if (texts.some(namesTotals)) return { kind: "totals" };
+  if (isRow) return sheetKind === "register" ? { kind: "cylinder" } : fillUnlessRefused(readings);
   const said = row.values.filter(saysSomething);
   if (said.length === 0 || onlyNumbered(said, readings)) return { kind: "blank" };
   if (texts.length === 1 && said.length === 1) return { kind: "heading" };
@@ -75,19 +73,18 @@ function hasNoSerial(readings: RowReadings): boolean {
   );
 }
 
+const DESCRIBING = CYLINDER_FIELDS.filter(isCylinderOnly);
+
 function describedBy(readings: RowReadings): number {
-  return (Object.keys(readings) as Field[]).filter((field) => {
-    const reading = readings[field]!;
-    return isCylinderOnly(field) && reading.kind !== "blank";
-  }).length;
+  return DESCRIBING.filter((field) => readings[field].kind !== "blank").length;
 }
 
 /** A row that says itself that nothing was filled is no fill, though a date and a serial stand in it. */
 function fillUnlessRefused(readings: RowReadings): RowVerdict {
   const { remarks } = readings;
-  if (remarks?.kind !== "value" || PROOF_OF_FILL.some((field) => isRead(readings[field])))
+  if (remarks.kind !== "value" || PROOF_OF_FILL.some((field) => isRead(readings[field])))
     return { kind: "fill" };
-  const said = String(remarks.value);
+  const said = remarks.value;
   return NOT_FILLED.test(plain(said))
     ? {
         kind: "unreadable",
@@ -98,7 +95,7 @@ function fillUnlessRefused(readings: RowReadings): RowVerdict {
 
 /** Customers may be called Total Diving: only a row without a cylinder or without a date can be a sum. */
 function mayBeTotals(readings: RowReadings): boolean {
-  return readings.date?.kind !== "value" || !(isRead(readings.serial) || isRead(readings.shopNumber));
+  return readings.date.kind !== "value" || !(isRead(readings.serial) || isRead(readings.shopNumber));
 }
 
 function namesTotals(text: string): boolean {
@@ -107,13 +104,13 @@ function namesTotals(text: string): boolean {
 
 /** A form numbered in advance, with a formula or a tick box here and there, holds nothing yet. */
 function onlyNumbered(said: readonly CellValue[], readings: RowReadings): boolean {
-  return said.length === 1 && readings.number !== undefined && readings.number.kind !== "blank";
+  return said.length === 1 && readings.number.kind !== "blank";
 }
 
 function saysSomething(value: CellValue): boolean {
   return !isBlank(value) && value !== false && value !== 0;
 }
 
-export function isRead(reading: Reading<unknown> | undefined): boolean {
-  return reading !== undefined && (reading.kind === "value" || reading.kind === "ambiguous");
+function isRead(reading: Reading<unknown>): boolean {
+  return reading.kind === "value" || reading.kind === "ambiguous";
 }

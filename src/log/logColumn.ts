@@ -1,0 +1,46 @@
+import { DUE_CHOICES, type ColumnProposal } from "./columns";
+import type { ColumnQuestion, LogColumn } from "./log";
+import type { SettledColumn } from "./settle/settle";
+
+const EXAMPLES_SHOWN = 3;
+
+/** How a column was understood, for people. `rows` where it does not hold for the whole sheet. */
+export function logColumnOf(
+  proposal: ColumnProposal,
+  settled: SettledColumn | undefined,
+  rows: LogColumn["rows"],
+): LogColumn {
+  const { column, heading, field, confidence, further, sample } = proposal;
+  const question = settled?.question ?? dueQuestion(proposal);
+  const adds = addsAs(proposal);
+  return {
+    column,
+    heading,
+    field,
+    unit: settled?.unit,
+    // A column that was said to be of no use is surely of none.
+    confidence: field === undefined && confidence < 1 ? 0 : Number(confidence.toFixed(2)),
+    examples: sample.cells
+      .slice(0, EXAMPLES_SHOWN)
+      .map(({ value }) => (typeof value === "object" ? value.error : String(value))),
+    ...(rows ? { rows } : {}),
+    ...(further ? { further } : {}),
+    ...(adds ? { adds } : {}),
+    ...(question ? { question } : {}),
+  };
+}
+
+function dueQuestion({ dueOfSomething, heading }: ColumnProposal): ColumnQuestion | undefined {
+  if (!dueOfSomething) return undefined;
+  return {
+    about: "field",
+    sentence: `What falls due under “${heading}”?`,
+    choices: DUE_CHOICES.map(([choice]) => choice),
+  };
+}
+
+function addsAs({ field, heading }: ColumnProposal): LogColumn["adds"] {
+  if (field !== "oxygenAdded" && field !== "heliumAdded") return undefined;
+  if (/\b(?:to|stop|bis|until)\b/i.test(heading)) return "stop";
+  return /add|\+|zugab|zugegeb|ajout|anad|añad/i.test(heading) ? "increment" : undefined;
+}

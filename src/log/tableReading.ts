@@ -1,0 +1,149 @@
+import { isBlank, type SheetRow } from "../sheet/sheet";
+import { ColumnReader } from "./columnReader";
+import { isCylinderOnly, KINDS, TEST_FIELDS } from "./fieldKinds";
+import type { Cylinder, Field, Fill, FurtherTest, RowKind, TestField, UnreadableRow } from "./log";
+import { value, type Reading } from "./reading";
+import { blankReadings, cylinderOf, fillOf, type RowReadings } from "./records";
+import { rowKindOf } from "./rowKind";
+import type { SettledColumn } from "./settle/settle";
+import type { SheetPlan, TablePlan } from "./sheetPlan";
+import { sumsUp } from "./sums";
+
+/** What the rows of a sheet hold, in their order. */
+export interface RowsRead {
+  readonly rowKinds: RowKind[];
+  readonly fills: Fill[];
+  readonly cylinders: Cylinder[];
+  readonly unreadable: UnreadableRow[];
+}
+
+/** Reads the rows of one table, from the top, and gives each its kind. */
+export class TableReading {
+  readonly #readers: readonly ColumnReader[];
+  readonly #testReaders: readonly ColumnReader[];
+  readonly #furtherReaders: readonly ColumnReader[];
+  readonly #isFlat: boolean;
+  /** The readings of the row at hand; one object for all rows. */
+  readonly #row: RowReadings = blankReadings();
+
+  constructor(
+    private readonly plan: SheetPlan,
+    private readonly table: TablePlan,
+    settled: ReadonlyMap<number, SettledColumn>,
+    private readonly into: RowsRead,
+  ) {
+    const readers = table.proposals.flatMap(({ column, field, further }) => {
+      const settings = settled.get(column)?.settings;
+      if (field === undefined || settings === undefined) return [];
+      return [new ColumnReader({ column, field, further }, KINDS[field], settings, plan.sheet.dateSystem)];
+    });
+    this.#readers = readers.filter(({ of }) => !of.further);
+    this.#testReaders = this.#readers.filter(({ of }) => isTest(of.field));
+    this.#furtherReaders = readers.filter(({ of }) => of.further);
+    this.#isFlat = this.#readers.some(({ of }) => isCylinderOnly(of.field));
+  }
+
+  read(): void {
+    const { headingRows, firstRow, lastRow } = this.table.table;
+    const firstHeading = headingRows.size > 0 ? Math.min(...headingRows) : firstRow;
+    let sumFrom = firstRow;
+    for (let at = firstRow; at <= lastRow; at++) {
+      const row = this.plan.sheet.rows[at]!;
+      const kind = isBlankRow(row)
+        ? "blank"
+        : at < firstHeading || headingRows.has(at)
+          ? "heading"
+          : this.#readRow(row, at, sumFrom);
+      this.into.rowKinds.push(kind);
+      if (kind === "heading" || kind === "totals") sumFrom = at + 1;
+    }
+  }
+
+  #readRow(row: SheetRow, at: number, sumFrom: number): RowKind {
+    if (this.table.kind === "neither") return this.#readForeignRow(row, at);
+    this.#readCells(row, at);
+    const verdict = rowKindOf(row, this.#row, this.table.kind, () =>
+      sumsUp(this.plan.sheet, row, at, sumFrom),
+    );
+    const place = { sheet: this.plan.sheet.name, row: at };
+    if (verdict.kind === "fill")
+      this.into.fills.push(fillOf(place, this.#row, this.#further(row), this.#isFlat));
+    if (verdict.kind === "cylinder")
+      this.into.cylinders.push(cylinderOf(place, this.#row, this.#further(row)));
+    if (verdict.kind === "unreadable") this.into.unreadable.push(this.#unreadable(row, at, verdict.why));
+    return verdict.kind;
+  }
+
+  #readCells(row: SheetRow, at: number): void {
+    const readings = this.#row as unknown as Record<Field, Reading<unknown>>;
+    for (const reader of this.#readers) {
+      const { column, field } = reader.of;
+      const reading = reader.read(row.values[column], row.formats?.[column]);
+      readings[field] =
+        reading.kind === "value" && this.plan.isMerged(at, column)
+          ? value(reading.value, "from the merged cell above")
+          : reading;
+    }
+  }
+
+  /** Tests in further columns, and further tests in one cell. */
+  #further(row: SheetRow): readonly FurtherTest[] {
+    const further: FurtherTest[] = [];
+    for (const reader of this.#testReaders) {
+      const field = reader.of.field as TestField;
+      for (const reading of reader.othersOf(this.#row[field])) further.push(furtherTest(reader, reading));
+    }
+    for (const reader of this.#furtherReaders) {
+      const reading = reader.read(row.values[reader.of.column], row.formats?.[reader.of.column]);
+      if (reading.kind !== "blank") further.push(furtherTest(reader, reading));
+    }
+    return further;
+  }
+
+  /** Words on a sheet that is no log are titles and notes; with numbers among them they are something unread. */
+  #readForeignRow(row: SheetRow, at: number): RowKind {
+    if (row.values.every((cell) => isBlank(cell) || typeof cell === "string")) return "heading";
+    this.into.unreadable.push({
+      sheet: this.plan.sheet.name,
+      row: at,
+      column: firstFilled(row),
+      why: "What stands here is neither fills nor cylinders, by its headings.",
+    });
+    return "unreadable";
+  }
+
+  #unreadable(row: SheetRow, at: number, why: string | undefined): UnreadableRow {
+    const place = { sheet: this.plan.sheet.name, row: at };
+    const remarks = this.#readers.find(({ of }) => of.field === "remarks")?.of.column;
+    if (why !== undefined) return { ...place, column: remarks ?? firstFilled(row), why };
+    for (const { of } of this.#readers) {
+      const reading = this.#row[of.field];
+      if (reading.kind === "unreadable") return { ...place, column: of.column, why: reading.why };
+    }
+    return {
+      ...place,
+      column: firstFilled(row),
+      why: "Too little stands in this row to know a fill or a cylinder by it.",
+    };
+  }
+}
+
+function furtherTest({ of }: ColumnReader, reading: Reading<unknown>): FurtherTest {
+  return { field: of.field as TestField, column: of.column, reading: reading as FurtherTest["reading"] };
+}
+
+function isTest(field: Field): field is TestField {
+  return (TEST_FIELDS as readonly Field[]).includes(field);
+}
+
+function firstFilled(row: SheetRow): number {
+  return Math.max(
+    0,
+    row.values.findIndex((cell) => !isBlank(cell)),
+  );
+}
+
+function isBlankRow(row: SheetRow): boolean {
+  for (const cell of row.values) if (!isBlank(cell)) return false;
+  return true;
+}
