@@ -5,6 +5,7 @@ import { stampText, type TestStamp } from "../cylinders/testStamp";
 import { readMixCell } from "../log/cells/mix";
 import { readOxygenServiceCell } from "../log/cells/oxygenService";
 import { readMethod } from "../log/cells/text";
+import { countryContext } from "../log/countryContext";
 import { BLANK, type Reading } from "../log/reading";
 import type { FilledCell } from "./cells";
 import { defineFunction, type ValuesOf } from "./define";
@@ -132,16 +133,17 @@ function stampInWords(stamp: TestStamp): string {
 function checkedFill(values: ValuesOf<typeof FILLCHECK_ARGUMENTS>): { readonly text: string } {
   const { rules, hydro, visual, oxygenRating, mix, method } = values;
   if (!rules) return { text: "UNKNOWN: rules are blank; write a country's, such as US or GB" };
-  const date = dayIn(values.fillDate);
+  const habits = countryContext(rules);
+  const date = dayIn(values.fillDate, habits.dateOrder);
   const latest = date.kind === "value" ? date.value.toPlainYearMonth() : undefined;
   return fillCheck(
     {
       date,
-      hydro: stampReading(hydro, rules, latest),
+      hydro: stampReading(hydro, { ...habits, latest }),
       hydroIsDateCell: typeof hydro === "number",
-      visual: stampReading(visual, rules, latest),
+      visual: stampReading(visual, { ...habits, latest }),
       oxygenService: orBlank(oxygenRating, (cell) => readOxygenServiceCell(logCell(cell), { asks: "grade" })),
-      mix: orBlank(mix, (cell) => readMixCell(logCell(cell), { dateOrder: undefined })),
+      mix: orBlank(mix, (cell) => readMixCell(logCell(cell), { dateOrder: habits.dateOrder })),
       method: orBlank(method, (cell) => readMethod(logCell(cell))),
     },
     rules,

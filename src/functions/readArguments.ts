@@ -158,8 +158,8 @@ function readCell(reader: CellReader<unknown>, raw: Argument, units: Units): unk
 }
 
 function readTable(reader: TableReader<unknown>, raw: Argument, units: Units): unknown {
-  if (raw === undefined || raw === null || raw === "") refuse(`blank or left out. ${reader.help}`);
   const rows = (rowsOf(raw) ?? [[raw]]).map((row) => row.map((cell: unknown) => usable(cellFrom(cell))));
+  if (rows.every((row) => row.every(isBlankCell))) refuse(`blank or left out. ${reader.help}`);
   return reader.read(rows, units);
 }
 

@@ -1,10 +1,10 @@
 import { Temporal } from "temporal-polyfill";
-import type { CountryRules } from "../cylinders/countryRules";
 import { readTestStamp, type StampOrder } from "../cylinders/readTestStamp";
 import type { TestStamp } from "../cylinders/testStamp";
 import { refuse, unknown } from "../gas/refusal";
 import { readDate } from "../log/cells/date";
 import { readStamp } from "../log/cells/stamp";
+import type { DateOrder } from "../log/context";
 import { BLANK, type Reading } from "../log/reading";
 import { epochDayOf, serialOfEpochDay } from "../sheet/serialDate";
 import type { FilledCell } from "./cells";
@@ -16,43 +16,41 @@ import type { FilledCell } from "./cells";
 
 /** No stamp and no fill is later than this. */
 const LAST_MONTH = new Temporal.PlainYearMonth(2099, 12);
-const NO_COLUMN = { order: undefined, swapped: false, latestYear: LAST_MONTH.year };
 
 /** A cell's value as the log's readers take it. */
 export function logCell(value: FilledCell) {
   return { value, format: undefined, dateSystem: 1900 } as const;
 }
 
-export function dayIn(cell: FilledCell | undefined): Reading<Temporal.PlainDate> {
-  return cell === undefined ? BLANK : readDate(logCell(cell), NO_COLUMN);
+/** A day, as the log would read it where dates are written in this order. */
+export function dayIn(cell: FilledCell | undefined, order?: DateOrder): Reading<Temporal.PlainDate> {
+  if (cell === undefined) return BLANK;
+  return readDate(logCell(cell), { order, swapped: false, latestYear: LAST_MONTH.year });
 }
 
-/** A stamp or test date as the log would read it, by the stamps of the country. */
-export function stampReading(
-  cell: FilledCell | undefined,
-  rules: CountryRules,
-  latest: Temporal.PlainYearMonth = LAST_MONTH,
-): Reading<TestStamp> {
+/** How stamps are written, and the latest month one can be of. */
+export interface StampHabits {
+  readonly stampMeans?: TestStamp["means"] | undefined;
+  readonly stampOrder?: StampOrder | undefined;
+  readonly dateOrder?: DateOrder | undefined;
+  readonly latest?: Temporal.PlainYearMonth | undefined;
+}
+
+/** A stamp or test date, as the log would read it. */
+export function stampReading(cell: FilledCell | undefined, habits: StampHabits): Reading<TestStamp> {
   if (cell === undefined) return BLANK;
-  const { stampMeans: means, stampOrder } = rules;
-  return readStamp(logCell(cell), { means, stampOrder, dateOrder: undefined, holdsMonths: false, latest });
+  const { stampMeans: means = "test", stampOrder, dateOrder, latest = LAST_MONTH } = habits;
+  return readStamp(logCell(cell), { means, stampOrder, dateOrder, holdsMonths: false, latest });
 }
 
 /**
  * The one test that a cell stands for.
  * @throws Refusal for what is no test date, or can be two.
  */
-export function stampIn(cell: FilledCell, order: StampOrder | undefined): TestStamp {
-  if (typeof cell === "string") return readTestStamp(cell, order);
-  return theValue(
-    readStamp(logCell(cell), {
-      means: "test",
-      stampOrder: order,
-      dateOrder: undefined,
-      holdsMonths: false,
-      latest: LAST_MONTH,
-    }),
-  );
+export function stampIn(cell: FilledCell, stampOrder: StampOrder | undefined): TestStamp {
+  return typeof cell === "string"
+    ? readTestStamp(cell, stampOrder)
+    : theValue(stampReading(cell, { stampOrder }));
 }
 
 /**

@@ -35,3 +35,8 @@ export function answers(name: string, ...given: readonly Argument[]): readonly (
     return isProblem(only!) ? `${only.error} ${only.message}` : only!;
   });
 }
+
+/** The sentence of a call that is refused as a whole, or answers one error. */
+export function sentence(name: string, ...given: readonly Argument[]): string {
+  return error(name, ...given).replace(/^#\S+ /, "");
+}

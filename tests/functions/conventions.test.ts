@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { evaluate } from "../../src/functions/evaluate";
-import { cell, error, number } from "./calls";
+import { cell, error, number, sentence } from "./calls";
 
 describe("names", () => {
   it.each(["MOD", "mod", "BRIM.MOD", "brim.mod", "=BRIM.MOD", " MOD "])("%j finds the function", (name) => {
@@ -136,19 +136,13 @@ describe("rulings on plans", () => {
   });
 
   it("FILLSTEPS takes single values only and says what does columns", () => {
-    const [[answer]] = evaluate("FILLSTEPS", [[[0], [50]], "air", 200, 32, "bar"]) as never[][];
-    expect(answer).toEqual({
-      error: "#VALUE!",
-      message:
-        "startPressure: FILLSTEPS answers with a table and so takes single values. For columns use STOPAT or ADDGAS.",
-    });
+    expect(sentence("FILLSTEPS", [[0], [50]], "air", 200, 32, "bar")).toBe(
+      "startPressure: FILLSTEPS answers with a table and so takes single values. For columns use STOPAT or ADDGAS.",
+    );
   });
 
   it("DRAINTO with a bank that is strong enough answers the start pressure", () => {
-    expect(number("DRAINTO", 100, "EAN32", 200, "EAN32", "bar", "air", 150)).toBeCloseTo(
-      number("DRAINTO", 100, "EAN32", 200, "EAN32", "bar", "air", 200),
-      9,
-    );
+    expect(number("DRAINTO", 100, "EAN32", 200, "EAN32", "bar", "air", 150)).toBeCloseTo(100, 9);
   });
 
   it("the last atmosphere keeps empty to 200 bar of oxygen at 99.60 % as an ideal gas, 99.62 % as a real one", () => {

@@ -130,7 +130,11 @@ describe("what physics or a limit forbids", () => {
     ["MOD", ["oxygen", "m", 0.9], /^#VALUE! oxygen is above a ppO2 of 0\.9 even at the surface/],
     ["MOD", ["helium", "m"], /^#VALUE! .*no oxygen/],
     ["BESTMIX", [5000, "m"], /^#VALUE! /],
-    ["STOPAT", ["oxygen", "empty", null, 200, "oxygen", "bar"], /^#VALUE! oxygen cannot be reached.*best.*99\.6/],
+    [
+      "STOPAT",
+      ["oxygen", "empty", null, 200, "oxygen", "bar"],
+      /^#VALUE! oxygen cannot be reached.*best.*99\.6/,
+    ],
     ["FILLSTEPS", [100, "18/45", 200, "EAN32", "bar"], /./],
     ["STOPAT", ["oxygen", "empty", null, 200, 32, "bar", "EAN50"], /^#VALUE! EAN32 cannot be reached/],
     ["STOPAT", ["oxygen", "empty", null, 200, 32, "bar", "air", 20, "18/45"], /^#VALUE! .*oxygen supply/],
