@@ -1,5 +1,5 @@
 import type { CellValue, Workbook } from "exceljs";
-import { dress } from "./look";
+import { dress, page } from "./look";
 
 /** A row of the board: what it says, and for each order a value or a formula of ours in terms of the rows above it. */
 interface BoardRow {
@@ -62,7 +62,10 @@ const ROWS: readonly BoardRow[] = [
 
 /** A sheet beside the log on which the day's blends are worked out by our own functions. */
 export function writeBlendBoard(workbook: Workbook): void {
-  const sheet = workbook.addWorksheet("Blend board", { views: [{ showGridLines: false }] });
+  const sheet = workbook.addWorksheet("Blend board", {
+    views: [{ showGridLines: false }],
+    pageSetup: page("1:2"),
+  });
   const columns = ORDERS.length + 1;
   sheet.getColumn(1).width = 26;
   ORDERS.forEach((_, at) => (sheet.getColumn(at + 2).width = 13));

@@ -1,7 +1,7 @@
 import type { Workbook, Worksheet } from "exceljs";
 import { asCell, dateCell, isoOf, MONTHS, type Written } from "./cells";
 import type { FillColumn, SampleFill } from "./fills";
-import { dress } from "./look";
+import { dress, page } from "./look";
 import type { Mess } from "./mess";
 
 interface FillColumnLayout {
@@ -33,6 +33,15 @@ const COLUMNS: readonly FillColumnLayout[] = [
   { column: "remarks", heading: "Remarks", width: 26 },
 ];
 
+const CENTRED: ReadonlySet<FillColumn> = new Set([
+  "time",
+  "startMix",
+  "orderedMix",
+  "analysedBy",
+  "filledBy",
+  "received",
+]);
+
 export function fillColumnNumber(column: FillColumn): number {
   return COLUMNS.findIndex((each) => each.column === column) + 1;
 }
@@ -59,37 +68,33 @@ export interface FillLayout {
 export function writeFills(workbook: Workbook, fills: readonly SampleFill[], mess: Mess): FillLayout {
   const placeOf = new Map<SampleFill, FillPlace>();
   const rows = { total: 0, fills: 0, blank: 0, headings: 0, totals: 0 };
-  const months = [...new Set(fills.map(({ day }) => isoOf(day).slice(0, 7)))];
   let number = 4101;
-  const sheets = months.map((month) => {
-    const name = `${MONTHS[Number(month.slice(5)) - 1]} ${month.slice(0, 4)}`;
+  const months = grouped(fills, ({ day }) => isoOf(day).slice(0, 7));
+  const sheets = months.map((ofMonth) => {
+    const name = monthName(ofMonth[0]!.day);
     const sheet = startSheet(workbook, name);
-    const ofMonth = fills.filter(({ day }) => isoOf(day).startsWith(month));
-    rows.headings += 4;
-    let row = 5;
-    let week: number | undefined;
-    let above: SampleFill | undefined;
-    for (const fill of ofMonth) {
-      const monday = fill.day - ((fill.day - 2) % 7);
-      if (monday !== week) {
-        if (week !== undefined) {
-          rows.blank += 1;
-          row++;
-        }
-        sheet.getCell(row, 1).value =
-          `Week of ${MONTHS[Number(isoOf(monday).slice(5, 7)) - 1]} ${Number(isoOf(monday).slice(8))}`;
-        dress(sheet, row++, COLUMNS.length, "section");
-        rows.headings += 1;
-        week = monday;
-        above = undefined;
-      }
-      writeFill(sheet, row, { ...plainly(fill, number++), ...mess.of(fill, above), ...fill.written });
-      placeOf.set(fill, { sheet: name, row: row++ });
-      above = fill;
-    }
+    let row = HEADING_ROWS + 1;
+    const weeks = grouped(ofMonth, ({ day }) => day - ((day - MONDAY) % 7));
+    weeks.forEach((week, nth) => {
+      if (nth > 0) row++;
+      sheet.getCell(row, 1).value = `Week of ${dayName(week[0]!.day)}`;
+      dress(sheet, row++, COLUMNS.length, "section");
+      week.forEach((fill, at) => {
+        const cells = {
+          ...plainly(fill, number++),
+          time: timeIn(week, at),
+          ...mess.of(fill, week[at - 1]),
+          ...fill.written,
+        };
+        writeFill(sheet, row, cells);
+        placeOf.set(fill, { sheet: name, row: row++ });
+      });
+    });
     sheet.getCell(row, 1).value = "Total";
     sheet.getCell(row, fillColumnNumber("customer")).value = `${ofMonth.length} fills`;
     dress(sheet, row, COLUMNS.length, "total");
+    rows.headings += HEADING_ROWS + weeks.length;
+    rows.blank += weeks.length - 1;
     rows.fills += ofMonth.length;
     rows.totals += 1;
     rows.total += row;
@@ -98,8 +103,42 @@ export function writeFills(workbook: Workbook, fills: readonly SampleFill[], mes
   return { sheets, placeOf, rows };
 }
 
+/** Title, note, and two rows of headings. */
+const HEADING_ROWS = 4;
+/** Spreadsheets count from a Saturday, 30 December 1899: day 2 was a Monday. */
+const MONDAY = 2;
+
+function grouped(
+  fills: readonly SampleFill[],
+  by: (fill: SampleFill) => unknown,
+): readonly (readonly SampleFill[])[] {
+  const keys = [...new Set(fills.map(by))];
+  return keys.map((key) => fills.filter((fill) => by(fill) === key));
+}
+
+function monthName(day: number): string {
+  const [year, month] = isoOf(day).split("-");
+  return `${MONTHS[Number(month) - 1]} ${year}`;
+}
+
+function dayName(day: number): string {
+  const [, month, date] = isoOf(day).split("-");
+  return `${MONTHS[Number(month) - 1]} ${Number(date)}`;
+}
+
+/** The fills of a day are spread over its opening hours, nine to five. */
+function timeIn(week: readonly SampleFill[], at: number): Written {
+  const ofDay = week.filter(({ day }) => day === week[at]?.day);
+  const nth = ofDay.indexOf(week[at]!);
+  const minute = 9 * 60 + Math.floor((8 * 60 * (nth + 0.5)) / ofDay.length);
+  return { value: minute / 1440, format: "h:mm" };
+}
+
 function startSheet(workbook: Workbook, name: string): Worksheet {
-  const sheet = workbook.addWorksheet(name, { views: [{ state: "frozen", ySplit: 4 }] });
+  const sheet = workbook.addWorksheet(name, {
+    views: [{ state: "frozen", ySplit: 4 }],
+    pageSetup: page("3:4"),
+  });
   COLUMNS.forEach(({ width }, at) => (sheet.getColumn(at + 1).width = width));
   sheet.getCell(1, 1).value = `Gannet Point Dive Works: fill log, ${name}`;
   dress(sheet, 1, COLUMNS.length, "title");
@@ -131,6 +170,7 @@ function writeFill(sheet: Worksheet, row: number, cells: Record<FillColumn, Writ
     cell.value = value;
     if (format !== undefined && typeof value === "number") cell.numFmt = format;
     if (usual !== undefined) cell.alignment = { horizontal: "right" };
+    if (CENTRED.has(column)) cell.alignment = { horizontal: "center" };
   });
 }
 
@@ -144,7 +184,7 @@ function plainly(
   return {
     number,
     date: dateCell(isoOf(day)),
-    time: { value: (9 * 60 + ((number * 37) % 480)) / 1440, format: "h:mm" },
+    time: null,
     serial: cylinders.map(({ serial }) => serial).join(" / "),
     customer: first?.owner === "Shop" ? null : (first?.owner ?? null),
     startPsi,

@@ -1,4 +1,4 @@
-import type { Borders, Fill, Font, Worksheet } from "exceljs";
+import type { Borders, Fill, Font, PageSetup, Worksheet } from "exceljs";
 
 /** Colours of the sample: a petrol blue over sand. */
 const PETROL = "FF14505C";
@@ -14,6 +14,17 @@ const font = (told: Partial<Font> = {}): Partial<Font> => ({
   ...told,
 });
 const line = (argb: string): Partial<Borders> => ({ bottom: { style: "thin", color: { argb } } });
+
+/** Across the page, all columns on one, the headings on each. */
+export function page(headingRows: string): Partial<PageSetup> {
+  return {
+    orientation: "landscape",
+    fitToPage: true,
+    fitToWidth: 1,
+    fitToHeight: 0,
+    printTitlesRow: headingRows,
+  };
+}
 
 export type Look =
   "title" | "note" | "group" | "heading" | "section" | "total" | "label" | "answer" | "plain";

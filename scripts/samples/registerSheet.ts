@@ -2,7 +2,7 @@ import type { Workbook } from "exceljs";
 import { asCell, type Written } from "./cells";
 import type { SampleCylinder } from "./cylinders";
 import type { RegisterColumn } from "./fills";
-import { dress } from "./look";
+import { dress, page } from "./look";
 
 interface RegisterColumnLayout {
   readonly column: RegisterColumn;
@@ -17,7 +17,7 @@ const COLUMNS: readonly RegisterColumnLayout[] = [
   { column: "size", heading: "Size", width: 8, of: ({ size }) => size },
   { column: "class", heading: "Class", width: 14, of: ({ cylinderClass }) => cylinderClass },
   { column: "made", heading: "Made", width: 10, of: ({ made }) => made },
-  { column: "servicePsi", heading: "Service pressure (psi)", width: 11, of: ({ servicePsi }) => servicePsi },
+  { column: "servicePsi", heading: "Service psi", width: 10, of: ({ servicePsi }) => servicePsi },
   { column: "hydro", heading: "Last hydro", width: 13, of: ({ hydro }) => hydro },
   { column: "visual", heading: "Last visual", width: 12, of: ({ visual }) => visual },
   { column: "rating", heading: "O2 rating", width: 12, of: ({ ratingWritten }) => ratingWritten },
@@ -39,13 +39,16 @@ export interface RegisterLayout {
 
 /** Writes the register: the shop's own cylinders, then those of customers. */
 export function writeRegister(workbook: Workbook, cylinders: readonly SampleCylinder[]): RegisterLayout {
-  const sheet = workbook.addWorksheet(REGISTER, { views: [{ state: "frozen", ySplit: 2, xSplit: 1 }] });
+  const sheet = workbook.addWorksheet(REGISTER, {
+    views: [{ state: "frozen", ySplit: 2, xSplit: 1 }],
+    pageSetup: page("2:2"),
+  });
   COLUMNS.forEach(({ width }, at) => (sheet.getColumn(at + 1).width = width));
   sheet.getCell(1, 1).value = "Gannet Point Dive Works: cylinders";
   dress(sheet, 1, COLUMNS.length, "title");
   COLUMNS.forEach(({ heading }, at) => (sheet.getCell(2, at + 1).value = heading));
   dress(sheet, 2, COLUMNS.length, "heading");
-  sheet.getRow(2).height = 32;
+  sheet.getRow(2).height = 20;
 
   const rowOf = new Map<SampleCylinder, number>();
   let row = 3;

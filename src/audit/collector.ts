@@ -77,7 +77,11 @@ export class Collector {
     if (fill !== undefined && lack.lastFill === fill) return;
     lack.lastFill = fill;
     lack.count += fills;
-    if (cell !== undefined && lack.cells.length < CELLS_KEPT && !lack.cells.some((kept) => isSame(kept, cell))) {
+    if (
+      cell !== undefined &&
+      lack.cells.length < CELLS_KEPT &&
+      !lack.cells.some((kept) => isSame(kept, cell))
+    ) {
       lack.cells.push(cell);
     }
   }
