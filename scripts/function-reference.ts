@@ -1,3 +1,4 @@
+import { COUNTRIES } from "../src/cylinders/countryRules";
 import { isProblem, type Answer, type AnswerCell } from "../src/functions/answer";
 import {
   formulaOf,
@@ -28,6 +29,7 @@ Type \`=${NAMESPACE}.\` in a cell and the functions appear. Figures are a plan, 
 - **Pressures** are gauge readings, all settled at one temperature: 70 °F or 20 °C unless you give another. Text with its own unit, such as \`"200 bar"\`, is converted. A cylinder at 0 still holds one atmosphere of its last gas.
 - **An empty cylinder** is \`"empty"\` as the start pressure, vented and full of air; then the start mix may be blank. Otherwise a blank start mix is refused, also at 0, because a rest of nitrox taken for air makes a hot mix.
 - **Columns.** Any argument except a table may be a whole column, such as \`A2:A500\`: the answers spill, one for each row, and single values are repeated beside it. A row whose cells are all blank (or all 0) stays blank; a bad row shows its error in that row only. Inside Excel tables use single cells, as Excel allows no spilling there.
+- **Rules** are a country's, by its code: ${COUNTRIES.map(({ code }) => code).join(", ")}. Others are not there because no source was found for them.
 - **Left out.** Arguments in [brackets] may be left out; there a blank or 0 means left out too, except for a temperature.
 - **Errors** carry a sentence: \`#VALUE!\` for what cannot be used or done, \`#N/A\` for what cannot be known. Where your Excel does not show it, wrap the call: \`=${NAMESPACE}.WHY("MOD",A2,"ft")\`.
 - **Accuracy.** Gases are real (GERG-2008) unless you ask for \`"ideal"\`: good to about 0.1 % for air and nitrox, 0.1 to 0.3 % for trimix, about 1 % for helium with much oxygen. A gauge is rarely that good; \`WHY\` says how far its error moves the answer.

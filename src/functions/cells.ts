@@ -15,18 +15,10 @@ const ERROR_TEXT = /^#(N\/A|[A-Z][A-Z0-9/_]*[!?])$/;
  * what is no cell's value at all becomes an error, which the argument then names.
  */
 export function cellFrom(raw: unknown): CellValue {
-  switch (typeof raw) {
-    case "string":
-      return ERROR_TEXT.test(raw) ? { error: raw } : raw;
-    case "number":
-      return Number.isFinite(raw) ? raw : { error: "#NUM!" };
-    case "boolean":
-      return raw;
-    case "undefined":
-      return null;
-    default:
-      return raw === null ? null : cellFromObject(raw as Record<string, unknown>);
-  }
+  if (typeof raw === "string") return ERROR_TEXT.test(raw) ? { error: raw } : raw;
+  if (typeof raw === "number") return Number.isFinite(raw) ? raw : { error: "#NUM!" };
+  if (typeof raw === "boolean") return raw;
+  return raw === null || raw === undefined ? null : cellFromObject(raw as Record<string, unknown>);
 }
 
 function cellFromObject(raw: Record<string, unknown>): CellValue {

@@ -72,6 +72,7 @@ function isTable(answer: AnswerCell | Answer): answer is Answer {
 }
 
 function functionNamed(name: string): WorksheetFunction {
+  if (idOf(name) === WHY) refuse("WHY explains the other functions: name one of them first.");
   return (
     FUNCTION_BY_ID.get(idOf(name)) ??
     refuse(`There is no worksheet function "${name}": after typing =BRIM. the formula helper lists them.`)

@@ -23,7 +23,7 @@ if (typeof CustomFunctions !== "undefined") {
 function inExcel(answer: Answer): unknown[][] {
   const [[only] = []] = answer;
   if (answer.length === 1 && answer[0]!.length === 1 && only !== undefined && isProblem(only)) {
-    throwError(errorOf(only));
+    throw errorOf(only);
   }
   return answer.map((row) => row.map(errorOf));
 }
@@ -35,10 +35,4 @@ function errorOf(cell: AnswerCell): unknown {
     cell.error === "#N/A" ? ErrorCode.notAvailable : ErrorCode.invalidValue,
     cell.message,
   );
-}
-
-function throwError(error: unknown): never {
-  // Excel's own error class is an Error at run time; only its typings do not say so.
-  // eslint-disable-next-line @typescript-eslint/only-throw-error
-  throw error;
 }
