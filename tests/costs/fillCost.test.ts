@@ -4,7 +4,7 @@ import { planFill, type FillOrder } from "../../src/blending/planFill";
 import { fillCost } from "../../src/costs/fillCost";
 import { realGas } from "../../src/gas/equationOfState";
 import { AIR, mixture, OXYGEN } from "../../src/gas/mixture";
-import { Refusal } from "../../src/gas/refusal";
+import type { Refusal } from "../../src/gas/refusal";
 import { absoluteBar } from "../../src/gas/units";
 
 const ORDER: FillOrder = {
