@@ -11,9 +11,10 @@ const useStyles = makeStyles({
     alignContent: "start",
     flexShrink: 0,
     boxSizing: "border-box",
-    height: "64px",
+    /* The formula, and three lines of sentences. */
+    height: "73px",
     overflowY: "auto",
-    padding: "6px 12px",
+    padding: "6px 12px 0",
     borderTop: `1px solid ${tokens.colorNeutralStroke2}`,
     backgroundColor: tokens.colorNeutralBackground2,
     fontSize: tokens.fontSizeBase200,

@@ -3,6 +3,7 @@ import type { CellAddress } from "../sheet/sheet";
 import type { WorkbookContent } from "../workbook/file/content";
 import { startEngine, type Engine } from "../workbook/grid/engine";
 import { GridWorkbook, type GridWorkbookListener } from "../workbook/grid/gridWorkbook";
+import { fitNumbers } from "../workbook/grid/fitNumbers";
 import { growWithFormulas } from "../workbook/grid/growth";
 import { explainErrors, type Hint } from "../workbook/grid/hints";
 import { selectedCell, watchGrid, type GridListener } from "../workbook/grid/watch";
@@ -36,6 +37,7 @@ export class Desk {
     if (first) {
       watchGrid(this.engine, this.listener);
       growWithFormulas(this.engine);
+      fitNumbers(this.engine);
       explainErrors(this.engine, (address) => this.hintOn(address));
     }
     return this.workbook;
@@ -47,8 +49,10 @@ export class Desk {
   }
 
   selected(): SelectedCell | undefined {
-    const address = selectedCell(this.engine);
-    return address && this.workbook && { address, ...cellNote(this.workbook, address, this.sentences) };
+    const cell = selectedCell(this.engine);
+    /* While one workbook gives way to another, the engine is ahead. */
+    if (!cell || cell.workbook !== this.workbook?.id) return undefined;
+    return { address: cell.address, ...cellNote(this.workbook, cell.address, this.sentences) };
   }
 
   setDark(dark: boolean): void {

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { chromium, type Browser, type BrowserContextOptions, type Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject } from "vitest";
-import type { CellAddress, CellValue, Sheet } from "../../src/sheet/sheet";
+import { columnIndex, type CellAddress, type CellValue, type Sheet } from "../../src/sheet/sheet";
 import type { Workbook } from "../../src/workbook/workbook";
 
 const CHROMIUM = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find(
@@ -42,12 +42,21 @@ export function useBrowser(): () => Browser {
 export async function openPage(browser: Browser, options: BrowserContextOptions = {}): Promise<BrimbookPage> {
   const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, ...options });
   const page = await context.newPage();
-  /* The day as of which the sample's key was written. */
-  await page.clock.setFixedTime(new Date("2026-10-31T12:00:00"));
+  await page.addInitScript(startClockAt, Date.parse("2026-10-31T12:00:00"));
   const opened = new BrimbookPage(page);
   await page.goto(inject("address"));
   await opened.untilOpen("gannet-point.xlsx");
   return opened;
+}
+
+/** Runs in the page: its clock goes on from the day as of which the sample's key was written. */
+function startClockAt(time: number): void {
+  const shift = time - Date.now();
+  const now = Date.now.bind(Date);
+  globalThis.Date = new Proxy(Date, {
+    construct: (Real, given: []) => (given.length > 0 ? new Real(...given) : new Real(now() + shift)),
+    get: (Real, name) => (name === "now" ? () => now() + shift : (Reflect.get(Real, name) as unknown)),
+  });
 }
 
 /** The page as a person uses it, and what the tests look at. */
@@ -87,12 +96,9 @@ export class BrimbookPage {
   /** Puts the cursor on a cell, named as in a formula. */
   async select(sheet: string, cell: string): Promise<void> {
     const [, letters, number] = /^([A-Z]+)(\d+)$/.exec(cell)!;
-    const column = [...letters!].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-    await this.page.evaluate((address) => window.brimbook!.workbook.selectCell(address), {
-      sheet,
-      row: Number(number) - 1,
-      column,
-    });
+    const address = { sheet, row: Number(number) - 1, column: columnIndex(letters!) };
+    await this.page.evaluate((wanted) => window.brimbook!.workbook.selectCell(wanted), address);
+    await expect.poll(() => this.selected()).toEqual(address);
   }
 
   /** Types into a cell and presses Enter. */

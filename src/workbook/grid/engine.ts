@@ -19,6 +19,8 @@ export interface EngineFunction {
 export interface Engine {
   readonly univer: Univer;
   readonly api: FUniver;
+  /** The element that holds the grid. */
+  readonly container: HTMLElement;
 }
 
 /** The grid's accent, from palest to deepest: our petrol blue. */
@@ -72,7 +74,7 @@ export function startEngine(container: HTMLElement, functions: readonly EngineFu
     disableAutoFocus: true,
     disableTextFormatAlert: true,
     disableTextFormatMark: true,
-    footer: { menus: false },
+    footer: { menus: false, zoomSlider: container.clientWidth >= 500 },
     sheets: { maxAutoHeightCount: 200, disableForceStringAlert: true, disableForceStringMark: true },
     formula: {
       function: functions.map((each) => [each.calculate, each.help.functionName]),
@@ -84,5 +86,5 @@ export function startEngine(container: HTMLElement, functions: readonly EngineFu
     if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
     else univer.registerPlugin(plugin);
   }
-  return { univer, api: FUniver.newAPI(univer) };
+  return { univer, api: FUniver.newAPI(univer), container };
 }

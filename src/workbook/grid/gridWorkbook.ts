@@ -1,6 +1,5 @@
 import {
   BooleanNumber,
-  type IRange,
   IUniverInstanceService,
   UniverInstanceType,
   type Workbook as EngineWorkbook,
@@ -11,11 +10,8 @@ import type { SheetContent, WorkbookContent } from "../file/content";
 import { WorkbookProblem, type Capabilities, type SheetInfo, type Workbook } from "../workbook";
 import type { Engine } from "./engine";
 import { SheetReader } from "./fromGrid";
+import { showCell } from "./showCell";
 import { gridData } from "./toGrid";
-
-/** What stays in sight around a cell that was scrolled to. */
-const ROWS_ABOVE = 3;
-const COLUMNS_BEFORE = 2;
 
 export interface GridWorkbookListener {
   /** A cell was asked to be shown. */
@@ -85,16 +81,7 @@ export class GridWorkbook implements Workbook {
       throw new WorkbookProblem(`The sheet "${name}" is hidden: show it first, then try again.`);
     }
     this.listener.onShow?.();
-    const workbook = this.engine.api.getUniverSheet(this.id)!;
-    const shown = workbook.getSheetBySheetId(sheet.getSheetId())!;
-    if (row >= shown.getMaxRows()) shown.setRowCount(row + 100);
-    if (column >= shown.getMaxColumns()) shown.setColumnCount(column + 10);
-    const inSight =
-      workbook.getActiveSheet().getSheetId() === shown.getSheetId() &&
-      isIn(shown.getVisibleRange(), row, column);
-    workbook.setActiveSheet(shown);
-    shown.getRange(row, column).activate();
-    if (!inSight) shown.scrollToCell(Math.max(0, row - ROWS_ABOVE), Math.max(0, column - COLUMNS_BEFORE));
+    showCell(this.engine, this.engine.api.getUniverSheet(this.id)!, sheet.getSheetId(), row, column);
   }
 
   async readSetting(key: string): Promise<unknown> {
@@ -136,14 +123,4 @@ export class GridWorkbook implements Workbook {
     }
     return workbook;
   }
-}
-
-function isIn(range: IRange | null, row: number, column: number): boolean {
-  return (
-    range !== null &&
-    row >= range.startRow &&
-    row < range.endRow &&
-    column >= range.startColumn &&
-    column < range.endColumn
-  );
 }

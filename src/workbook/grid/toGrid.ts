@@ -30,7 +30,6 @@ export function gridData(content: WorkbookContent, id: string): IWorkbookData {
     appVersion: "0.25.1",
     locale: LocaleType.EN_US,
     styles: looks.styles,
-    defaultStyle: USUAL_LOOK,
     sheetOrder: sheets.map((sheet) => sheet.id),
     sheets: Object.fromEntries(sheets.map((sheet) => [sheet.id, sheet])),
   };
@@ -62,6 +61,7 @@ function sheetData(sheet: SheetContent, looks: StyleTable, reach: Reach): Partia
       columnsUsed + COLUMNS.beyondUse,
       Math.min(reach.columns, COLUMNS.referencedAtMost),
     ),
+    defaultStyle: USUAL_LOOK,
     defaultRowHeight: rowPixels(15),
     defaultColumnWidth: columnPixels(10),
     cellData,

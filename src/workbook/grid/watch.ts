@@ -27,10 +27,14 @@ export function watchGrid({ univer, api }: Engine, { onSelect, onEdit, onCalcula
   });
 }
 
-/** The cell the cursor stands on; `undefined` while no workbook is shown. */
-export function selectedCell({ api }: Engine): CellAddress | undefined {
-  const sheet = api.getActiveWorkbook()?.getActiveSheet();
-  if (!sheet) return undefined;
+/** The cell the cursor stands on, and the workbook's id in the engine; `undefined` while none is shown. */
+export function selectedCell({ api }: Engine): { workbook: string; address: CellAddress } | undefined {
+  const workbook = api.getActiveWorkbook();
+  if (!workbook) return undefined;
+  const sheet = workbook.getActiveSheet();
   const range = sheet.getActiveCell();
-  return { sheet: sheet.getSheetName(), row: range?.getRow() ?? 0, column: range?.getColumn() ?? 0 };
+  return {
+    workbook: workbook.getId(),
+    address: { sheet: sheet.getSheetName(), row: range?.getRow() ?? 0, column: range?.getColumn() ?? 0 },
+  };
 }
