@@ -5,7 +5,8 @@ import { roleOf, type Role } from "./headingFields";
 import type { HeadingMeaning } from "./headingText";
 import type { Field, TestField } from "./log";
 import { roleByCells, roleByCellsAlone } from "./roleByCells";
-import { sampleOf, shareOf, hasDecimals, type ColumnSample } from "./sample";
+import { settleMoments, withRole, type ColumnInRole } from "./moments";
+import { sampleOf, type ColumnSample } from "./sample";
 import type { Table } from "./table";
 
 /** A column before anybody said what it is. */
@@ -28,16 +29,13 @@ export interface ColumnProposal extends ColumnDraft {
   readonly answers: ColumnChoice["answers"];
 }
 
-interface Draft extends ColumnDraft {
+interface Draft extends ColumnInRole {
   readonly choice: ColumnChoice | undefined;
-  role: Role | undefined;
   confidence: number;
   field: Field | undefined;
   further: boolean;
 }
 
-const MIX_AT_MOMENT = ["startMix", "orderedMix", "analysedMix"] as const;
-const PRESSURE_AT_MOMENT = ["startPressure", "endPressure", "settledPressure"] as const;
 /** How sure a column is that was taken for something by its cells alone. */
 const BY_CELLS_ALONE = 0.45;
 
@@ -84,41 +82,6 @@ export function proposeColumns(
     dueOfSomething: role === "some due date",
     answers: choice?.answers ?? {},
   }));
-}
-
-/** Tells pressures and mixes apart that name no moment: by the pressure before them, else by their order. */
-function settleMoments(drafts: readonly Draft[]): void {
-  const pressures = withRole(drafts, "some pressure");
-  const openPressures = PRESSURE_AT_MOMENT.filter((role) => withRole(drafts, role).length === 0);
-  if (pressures.length === 1)
-    assign(pressures, openPressures.includes("endPressure") ? ["endPressure"] : openPressures);
-  else assign(pressures, openPressures);
-
-  const mixes = withRole(drafts, "some mix");
-  if (mixes.length === 1) assign(mixes, [onlyMix(mixes[0]!, drafts)]);
-  else {
-    for (const mix of mixes) {
-      const before = drafts[drafts.indexOf(mix) - 1]?.role;
-      if (before === "startPressure") mix.role = "startMix";
-      if (before === "endPressure" || before === "settledPressure") mix.role = "analysedMix";
-    }
-    const rest = withRole(drafts, "some mix");
-    const open = MIX_AT_MOMENT.filter((role) => withRole(drafts, role).length === 0);
-    assign(rest, rest.length === 2 && open.length === 3 ? ["startMix", "analysedMix"] : open);
-  }
-
-  for (const helium of withRole(drafts, "some helium")) {
-    const before = drafts[drafts.indexOf(helium) - 1]?.role;
-    helium.role =
-      before === "startMix" ? "startHelium" : before === "orderedMix" ? "orderedHelium" : "analysedHelium";
-  }
-}
-
-/** A mix alone is the order, as whole numbers are; analyses have decimals, and stand under “O2”. */
-function onlyMix(mix: Draft, drafts: readonly Draft[]): Role {
-  if (withRole(drafts, "analysedMix").length > 0) return "orderedMix";
-  const analysed = mix.meaning.concepts.has("oxygen") || shareOf(mix.sample, hasDecimals) > 0.3;
-  return analysed || withRole(drafts, "orderedMix").length > 0 ? "analysedMix" : "orderedMix";
 }
 
 /** `Exp` beside a hydro column is the hydro's; else the shop is asked. */
@@ -175,14 +138,4 @@ function sureness({ confidence, meaning, sample }: Draft): number {
     (concepts.has("last") ? 0.1 : 0) -
     (sample.cells.length === 0 ? 0.3 : 0)
   );
-}
-
-function withRole(drafts: readonly Draft[], role: Role): readonly Draft[] {
-  return drafts.filter((draft) => draft.role === role);
-}
-
-function assign(drafts: readonly Draft[], roles: readonly Role[]): void {
-  drafts.forEach((draft, index) => {
-    draft.role = roles[index];
-  });
 }

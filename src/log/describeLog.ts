@@ -4,6 +4,7 @@ import type { Mixture } from "../gas/mixture";
 import { gaugeReading } from "../gas/units";
 import { columnLetters, isBlank, type CellValue } from "../sheet/sheet";
 import { KINDS, type Kind } from "./fieldKinds";
+import { serialKey } from "./cells/serial";
 import type { Cylinder, Field, Fill, Log, LogColumn, LogSheet, PressureReading, RowKind } from "./log";
 import type { Reading } from "./reading";
 
@@ -16,6 +17,8 @@ export interface SheetDescription {
   readonly name: string;
   readonly kind: LogSheet["kind"];
   readonly why?: string;
+  /** Its rows are not part of the log, nor counted. */
+  readonly leftOut?: boolean;
   readonly columns: readonly ColumnDescription[];
   readonly rows: readonly RowDescription[];
 }
@@ -52,7 +55,7 @@ export interface ReadingDescription {
 }
 
 /**
- * Describes a log. Dates are ISO text, test stamps year and month, pressures in bar on the gauge and as written, mixes
+ * Describes a log. Serials stand in the form in which they are compared. Dates are ISO text, test stamps year and month, pressures in bar on the gauge and as written, mixes
  * in per cent, temperatures in kelvin, depths in metres.
  */
 export function describeLog(log: Log): LogDescription {
@@ -64,6 +67,7 @@ export function describeLog(log: Log): LogDescription {
       name: sheet.name,
       kind: sheet.kind,
       ...(sheet.why === undefined ? {} : { why: sheet.why }),
+      ...(sheet.leftOut ? { leftOut: true } : {}),
       columns: sheet.columns.map(describeColumn),
       rows: sheet.rowKinds.map((kind, row): RowDescription => {
         const key = keyOf({ sheet: sheet.name, row });
@@ -151,7 +155,8 @@ const DESCRIBE: { readonly [kind in Kind]?: (value: never) => unknown } = {
     maxOxygen: maxOxygen === undefined ? "air only" : percent(maxOxygen),
     oxygenClean,
   }),
-  serial: (serials: readonly string[]) => (serials.length === 1 ? serials[0] : serials),
+  serial: (serials: readonly string[]) =>
+    serials.length === 1 ? serialKey(serials[0]!) : serials.map(serialKey),
   temperature: rounded,
   depth: rounded,
 };

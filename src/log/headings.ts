@@ -125,6 +125,8 @@ const PHRASES: readonly (readonly [meaning: readonly Concept[], phrases: string]
   [["alloy"], "alloy|legierung|alliage|aleacion"],
   [["size"], "size|type|volume|capacity|wc|water cap|water capacity|water volume|vol|litres|liters|litre|liter|ltr|contenance|cuft|cu ft|type and make of cylinders|type and make|cylinder type|tank type|tank size|cylinder size|bottle size|grosse|groesse|volumen|inhalt|flaschentyp|typ|taille|capacite|tamano|capacidad|volumen l|model"],
   [["service", "pressure"], "service pressure|working pressure|working press|wp|w p|sp|ps|rated|rated pressure|rated capacity in psi|rated capacity|max fill|max pressure|maximum pressure|pression de service|presion de trabajo|presion de servicio|betriebsdruck|arbeitsdruck|nenndruck|pressure rating|rating psi|rated psi|rated bar|design pressure"],
+  [["service"], "service|servicedruck"],
+  [[], "ft|feet|fsw|m|msw|meter|meters|metre|metres|deg|degf|degc|f|c|l|the|of|de|du|der|des|and|und|et|y"],
   [["status"], "status|state|condition|zustand|etat|estado|in service"],
   [["inspected"], "inspected|date inspected"],
   [["counter"], "operating hours|hour meter|filter hrs|filter hours|hours|today|ambient air temperature plus 10 f|ambient|dew point|counter|stunden|heures|horas|cf|cubic feet used|minutes|duration|qty|quantity|count|anzahl|cantidad"],

@@ -143,6 +143,8 @@ export interface LogSheet {
   readonly kind: SheetKind;
   /** What it was taken for and why, in a sentence, where it is neither. */
   readonly why?: string;
+  /** It is neither, and the workbook has a log besides: its rows are not part of the log, nor counted. */
+  readonly leftOut?: boolean;
   readonly columns: readonly LogColumn[];
   readonly rowKinds: readonly RowKind[];
   readonly hiddenRows: number;

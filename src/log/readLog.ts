@@ -1,50 +1,41 @@
 import type { Sheet } from "../sheet/sheet";
 import type { LogContext } from "./context";
-import type { Cylinder, Fill, Log, LogSheet, RowKind, UnreadableRow } from "./log";
-import { readSheet } from "./readSheet";
+import type { Log, RowCounts, RowKind } from "./log";
+import { readSheet, type SheetReading } from "./readSheet";
 import { knowledgeOf } from "./settle/settle";
 import { planSheet } from "./sheetPlan";
 
 /**
  * Reads the sheets of a workbook as one log: which column means what, every row typed, every doubt kept.
  * Pure: the same cells and context give the same log, on every machine and in every time zone.
+ *
+ * A sheet of something else, such as a price list, is left out beside a log unless somebody said to use it: it is
+ * listed and said so, and its rows are not counted.
  */
 export function readLog(sheets: readonly Sheet[], context: LogContext = {}): Log {
-  const wanted = sheets.filter(
-    (sheet) => context.choices?.find((choice) => choice.sheet === sheet.name)?.use !== false,
-  );
-  const logSheets: LogSheet[] = [];
-  const fills: Fill[] = [];
-  const cylinders: Cylinder[] = [];
-  const unreadable: UnreadableRow[] = [];
-  const plans = wanted.map((sheet) => planSheet(sheet, context));
+  const useOf = (name: string): boolean | undefined =>
+    context.choices?.find((choice) => choice.sheet === name)?.use;
+  const plans = sheets
+    .filter((sheet) => useOf(sheet.name) !== false)
+    .map((sheet) => planSheet(sheet, context));
   const knowledge = knowledgeOf(plans, context);
-  for (const plan of plans) {
-    const reading = readSheet(plan, knowledge);
-    logSheets.push(reading.sheet);
-    for (const fill of reading.fills) fills.push(fill);
-    for (const cylinder of reading.cylinders) cylinders.push(cylinder);
-    for (const row of reading.unreadable) unreadable.push(row);
-  }
-  const counts = countsOf(logSheets);
+  const readings = plans.map((plan) => readSheet(plan, knowledge));
+  const hasLog = readings.some(({ sheet }) => sheet.kind !== "neither");
+  const isLeftOut = ({ sheet }: SheetReading): boolean =>
+    hasLog && sheet.kind === "neither" && useOf(sheet.name) !== true;
+  const read = readings.filter((reading) => !isLeftOut(reading));
   return {
-    sheets: logSheets,
-    fills,
-    cylinders,
-    unreadable,
-    rows: {
-      total: wanted.reduce((total, sheet) => total + sheet.rows.length, 0),
-      fills: counts.fill,
-      cylinders: counts.cylinder,
-      blank: counts.blank,
-      headings: counts.heading,
-      totals: counts.totals,
-      unreadable: counts.unreadable,
-    },
+    sheets: readings.map((reading) =>
+      isLeftOut(reading) ? { ...reading.sheet, leftOut: true } : reading.sheet,
+    ),
+    fills: read.flatMap(({ fills }) => fills),
+    cylinders: read.flatMap(({ cylinders }) => cylinders),
+    unreadable: read.flatMap(({ unreadable }) => unreadable),
+    rows: countsOf(read),
   };
 }
 
-function countsOf(sheets: readonly LogSheet[]): Readonly<Record<RowKind, number>> {
+function countsOf(read: readonly SheetReading[]): RowCounts {
   const counts: Record<RowKind, number> = {
     fill: 0,
     cylinder: 0,
@@ -53,6 +44,14 @@ function countsOf(sheets: readonly LogSheet[]): Readonly<Record<RowKind, number>
     totals: 0,
     unreadable: 0,
   };
-  for (const sheet of sheets) for (const kind of sheet.rowKinds) counts[kind]++;
-  return counts;
+  for (const { rowKinds } of read) for (const kind of rowKinds) counts[kind]++;
+  return {
+    total: read.reduce((total, { sheet }) => total + sheet.source.rows.length, 0),
+    fills: counts.fill,
+    cylinders: counts.cylinder,
+    blank: counts.blank,
+    headings: counts.heading,
+    totals: counts.totals,
+    unreadable: counts.unreadable,
+  };
 }

@@ -1,10 +1,13 @@
-import { canonicalSerial } from "./cells/serial";
+import { serialKey } from "./cells/serial";
 import type { Cylinder, CylinderFields, Fill, Log, TestField } from "./log";
 import type { Reading } from "./reading";
 
 /** Every cylinder record of a log, to be found by serial or by shop number. */
 export interface RegisterIndex {
+  /** By `serialKey`. */
   readonly bySerial: ReadonlyMap<string, readonly Cylinder[]>;
+  /** Each serial as the log writes it: in the register, else in the first fill. */
+  readonly written: ReadonlyMap<string, string>;
   readonly byShopNumber: ReadonlyMap<string, readonly Cylinder[]>;
   /** Serials by the form in which characters that look alike are one. */
   readonly lookalikes: ReadonlyMap<string, readonly string[]>;
@@ -17,7 +20,7 @@ export type MatchedBy = "serial" | "shop number" | "own row" | "nothing";
 
 /** The records that apply to one cylinder of a fill. */
 export interface CylinderMatch {
-  /** As the fill gives it; empty where it gives none that can be read. */
+  /** As the log writes it first, the register before the fills; empty where the fill gives none that can be read. */
   readonly serial: string;
   readonly by: MatchedBy;
   /** The fill's own row first, then the register's records in their order. */
@@ -29,67 +32,94 @@ export interface CylinderMatch {
 }
 
 /** Makes the register of a log findable. */
-export function joinRegister(log: Pick<Log, "cylinders">): RegisterIndex {
+export function joinRegister({ cylinders, fills }: Pick<Log, "cylinders" | "fills">): RegisterIndex {
   const bySerial = new Map<string, Cylinder[]>();
   const byShopNumber = new Map<string, Cylinder[]>();
-  for (const cylinder of log.cylinders) {
-    for (const serial of valueOf(cylinder.fields.serial) ?? []) push(bySerial, serial, cylinder);
+  const written = new Map<string, string>();
+  for (const cylinder of cylinders) {
+    for (const serial of valueOf(cylinder.fields.serial) ?? []) {
+      push(bySerial, serialKey(serial), cylinder);
+      remember(serial, written);
+    }
     const number = valueOf(cylinder.fields.shopNumber);
     if (number !== undefined) push(byShopNumber, shopNumberKey(number), cylinder);
   }
+  for (const fill of fills) for (const serial of valueOf(fill.fields.serial) ?? []) remember(serial, written);
   const serials = [...bySerial.keys()];
   let oneOff: Map<string, string[]> | undefined;
   return {
     bySerial,
     byShopNumber,
+    written,
     lookalikes: grouped(serials, (serial) => [lookalike(serial)]),
     oneOff: () => (oneOff ??= grouped(serials, withOneLess)),
   };
+}
+
+function remember(serial: string, written: Map<string, string>): void {
+  const key = serialKey(serial);
+  if (!written.has(key)) written.set(key, serial);
 }
 
 /** The cylinders of a fill: one, or each of a twin set; one entry without serial where the fill names none. */
 export function cylindersOf(fill: Fill, index: RegisterIndex): readonly CylinderMatch[] {
   const own = fill.cylinderInRow ? [fill.cylinderInRow] : [];
   const serials = valueOf(fill.fields.serial) ?? [];
-  if (serials.length === 0) return [byShopNumber(fill, own, index)];
-  return serials.map((serial): CylinderMatch => {
-    const records = index.bySerial.get(serial) ?? index.bySerial.get(canonicalSerial(serial));
+  if (serials.length === 0) return matchByShopNumber(fill, own, index);
+  return serials.map((written): CylinderMatch => {
+    const key = serialKey(written);
+    const serial = index.written.get(key) ?? written;
+    const records = index.bySerial.get(key);
     if (records) return { serial, by: "serial", records: [...own, ...records] };
-    const suggestion = likeliest(serial, index);
-    const hint = suggestion === undefined ? {} : { suggestion };
-    return { serial, by: own.length > 0 ? "own row" : "nothing", records: own, ...hint };
+    const suggestion = likeliest(key, index);
+    return {
+      serial,
+      by: own.length > 0 ? "own row" : "nothing",
+      records: own,
+      ...(suggestion === undefined ? {} : { suggestion: index.written.get(suggestion) ?? suggestion }),
+    };
   });
 }
 
-function byShopNumber(fill: Fill, own: readonly Cylinder[], index: RegisterIndex): CylinderMatch {
+/** Two people's cylinders can have the same number: found by number alone, a cylinder comes with a warning. */
+function matchByShopNumber(
+  fill: Fill,
+  own: readonly Cylinder[],
+  index: RegisterIndex,
+): readonly CylinderMatch[] {
   const unmatched: CylinderMatch = { serial: "", by: own.length > 0 ? "own row" : "nothing", records: own };
   const number = valueOf(fill.fields.shopNumber);
-  if (number === undefined) return unmatched;
+  if (number === undefined) return [unmatched];
   const held = index.byShopNumber.get(shopNumberKey(number));
-  if (held) {
-    const serials = new Set(held.flatMap((cylinder) => valueOf(cylinder.fields.serial) ?? [""]));
-    if (serials.size > 1)
-      return {
-        ...unmatched,
-        note: `Shop number ${number} is held by more than one cylinder. Write the serial.`,
-      };
-    return {
-      serial: [...serials][0] ?? "",
-      by: "shop number",
-      records: [...own, ...held],
-      note: `Found by shop number ${number} only. Write the serial beside it.`,
-    };
-  }
-  const serial = canonicalSerial(number);
-  const records = index.bySerial.get(serial);
-  return records
-    ? {
-        serial,
+  if (held === undefined) {
+    const records = index.bySerial.get(serialKey(number));
+    if (records === undefined) return [unmatched];
+    const note = `Number ${number} is a serial of the register.`;
+    return [
+      {
+        serial: index.written.get(serialKey(number)) ?? number,
         by: "serial",
         records: [...own, ...records],
-        note: `Number ${number} is a serial of the register.`,
-      }
-    : unmatched;
+        note,
+      },
+    ];
+  }
+  const [serials, ...others] = new Map(
+    held.map(({ fields }) => valueOf(fields.serial) ?? []).map((each) => [each.map(serialKey).join(), each]),
+  ).values();
+  if (others.length > 0)
+    return [
+      { ...unmatched, note: `Shop number ${number} is held by more than one cylinder. Write the serial.` },
+    ];
+  const records = [...own, ...held];
+  const note = `Found by shop number ${number} only. Write the serial beside it.`;
+  const named = serials !== undefined && serials.length > 0 ? serials : [""];
+  return named.map((serial) => ({
+    serial: index.written.get(serialKey(serial)) ?? serial,
+    by: "shop number",
+    records,
+    note,
+  }));
 }
 
 /** A test reading and where it stands. */

@@ -104,7 +104,12 @@ function namesTotals(text: string): boolean {
 
 /** A form numbered in advance, with a formula or a tick box here and there, holds nothing yet. */
 function onlyNumbered(said: readonly CellValue[], readings: RowReadings): boolean {
-  return said.length === 1 && readings.number.kind !== "blank";
+  const [only, ...others] = said;
+  return (
+    others.length === 0 &&
+    readings.number.kind !== "blank" &&
+    /^[a-z]{0,3}[-. ]?\d+$/i.test(String(only).trim())
+  );
 }
 
 function saysSomething(value: CellValue): boolean {

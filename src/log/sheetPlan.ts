@@ -23,7 +23,7 @@ export interface SheetPlan extends FilledSheet {
 /** Finds the tables of a sheet and what their columns mean, as far as one sheet alone can tell. */
 export function planSheet(original: Sheet, context: LogContext): SheetPlan {
   const filled = filledDown(original);
-  const drafts = tablesOf(filled.sheet).map((table) => ({
+  const drafts = tablesOf(original).map((table) => ({
     table,
     columns: draftColumns(filled.sheet, table),
   }));

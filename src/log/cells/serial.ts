@@ -6,8 +6,8 @@ const NO_SERIAL = /^(?:no (?:number|serial|s\/?n|#)|none|ohne|keine?|sans|sin)\b
 const BETWEEN_TWINS = /\s+\/\s+|\s*[+&,;\n]\s*|\s+(?:and|und|et|y)\s+/i;
 
 /**
- * Reads a cylinder's serial number, or both of a twin set. Spaces and hyphens are not part of it; letters, zeros in
- * front and an E that looks like a power of ten are.
+ * Reads a cylinder's serial number, or both of a twin set, as written: people look their log up by what stands there.
+ * Letters, zeros in front and an E that looks like a power of ten are safe. Serials are compared by `serialKey`.
  */
 export function readSerial(cell: Cell): Reading<readonly string[]> {
   if (typeof cell.value === "number") return fromNumber(cell.value, cell);
@@ -17,19 +17,23 @@ export function readSerial(cell: Cell): Reading<readonly string[]> {
   if (NO_SERIAL.test(lower)) return unreadable(`“${shown(cell)}”: no serial. Look at the shoulder again.`);
   const nothing = sayingNothing(lower);
   if (nothing) return nothing;
-  const serials = apart(text).map(canonicalSerial);
-  if (serials.some((serial) => serial === "")) return unreadable(`“${shown(cell)}” is not a serial number.`);
+  const serials = apart(text).map(withoutLabel);
+  if (serials.some((serial) => serialKey(serial) === ""))
+    return unreadable(`“${shown(cell)}” is not a serial number.`);
   if (serials.some((serial) => /[?*]|\.\./.test(serial)))
     return unreadable(`“${shown(cell)}”: a character of the serial is missing. Look at the shoulder again.`);
   return value(serials);
 }
 
-/** The form in which serials are compared: capitals, no spaces, no hyphens, no “S/N” in front. */
-export function canonicalSerial(serial: string): string {
-  return serial
+/** The form in which serials are compared: capitals, no spaces, no hyphens. `G-16807130` is `G16807130`. */
+export function serialKey(serial: string): string {
+  return withoutLabel(serial)
     .toUpperCase()
-    .replace(/^(?:S\/?N|SER(?:IAL)?|NO|NR)[.:# ]+(?=\S*\d)/, "")
     .replace(/[\s_-]+/g, "");
+}
+
+function withoutLabel(serial: string): string {
+  return serial.replace(/^(?:s\/?n|ser(?:ial)?|no|nr)[.:# ]+(?=\S*\d)/i, "");
 }
 
 /** Twins stand in one cell, apart by a sign; a slash without spaces only where both sides look alike. */

@@ -20,12 +20,12 @@ export interface StampEvidence {
   /** Different cells that give a month, and those that give a day. */
   readonly months: number;
   readonly days: number;
-  /** Different months that are clear, with how many lie after the log. */
+  /** Different months that are clear, and how many of them are too late for a test that was done. */
   readonly clear: number;
   readonly future: number;
 }
 
-/** Looks through a column of tests. `latest` is the day the log is read on, if known. */
+/** Looks through a column of tests. `latest` is the last day on which one can have been done, if known. */
 export function stampEvidence(range: ColumnRange, latest: Temporal.PlainDate | undefined): StampEvidence {
   const found = { monthFirst: 0, yearFirst: 0, months: 0, days: 0, clear: 0, future: 0 };
   let open: string | undefined;
@@ -102,12 +102,15 @@ export function holdsMonths({ months, days }: StampEvidence): boolean {
   return months > 0 && months > days - 1;
 }
 
+/** Fewer dates are no pattern. */
+const LEAST_FOR_PATTERN = 3;
+
 /**
- * Whether a column shows the last test or the next one, by where its dates lie: done tests lie before the log's end,
- * most next ones after it. Undefined where that does not settle it.
+ * Whether a column shows the last test or the next one, by where its dates lie: done tests lie in the past, most next
+ * ones in the future. Undefined where that does not settle it.
  */
 export function meansIn({ clear, future }: StampEvidence): TestStamp["means"] | undefined {
-  if (clear < 2) return undefined;
+  if (clear < LEAST_FOR_PATTERN) return undefined;
   if (future >= clear / 2) return "due";
   return future === 0 ? "test" : undefined;
 }

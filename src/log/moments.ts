@@ -1,0 +1,72 @@
+import type { ColumnDraft } from "./columns";
+import { TEST_FIELDS } from "./fieldKinds";
+import type { Role } from "./headingFields";
+import { hasDecimals, shareOf } from "./sample";
+
+/** A column with the role it has so far. */
+export interface ColumnInRole extends ColumnDraft {
+  role: Role | undefined;
+}
+
+const MIXES = ["startMix", "orderedMix", "analysedMix"] as const;
+const PRESSURES = ["startPressure", "endPressure", "settledPressure"] as const;
+const OF_A_FILL: readonly Role[] = [...PRESSURES, ...MIXES, "method", "some mix"];
+
+/** Tells pressures and mixes apart that name no moment: by the pressure before them, else by their order. */
+export function settleMoments(columns: readonly ColumnInRole[]): void {
+  settlePressures(columns);
+  settleMixes(columns);
+  for (const helium of withRole(columns, "some helium")) {
+    const before = roleBefore(helium, columns);
+    helium.role =
+      before === "startMix" ? "startHelium" : before === "orderedMix" ? "orderedHelium" : "analysedHelium";
+  }
+}
+
+function settlePressures(columns: readonly ColumnInRole[]): void {
+  const pressures = withRole(columns, "some pressure");
+  const open = PRESSURES.filter((role) => withRole(columns, role).length === 0);
+  if (pressures.length > 1) return assign(pressures, open);
+  // A pressure among tests, where nothing is filled, is the one that is stamped.
+  const isRegister =
+    TEST_FIELDS.some((test) => withRole(columns, test).length > 0) &&
+    !columns.some(({ role }) => role !== undefined && OF_A_FILL.includes(role));
+  assign(pressures, isRegister ? ["servicePressure"] : open.includes("endPressure") ? ["endPressure"] : open);
+}
+
+function settleMixes(columns: readonly ColumnInRole[]): void {
+  const mixes = withRole(columns, "some mix");
+  if (mixes.length === 1) return assign(mixes, [onlyMix(mixes[0]!, columns)]);
+  for (const mix of mixes) {
+    const before = roleBefore(mix, columns);
+    if (before === "startPressure") mix.role = "startMix";
+    if (before === "endPressure" || before === "settledPressure") mix.role = "analysedMix";
+  }
+  const rest = withRole(columns, "some mix");
+  const open = MIXES.filter((role) => withRole(columns, role).length === 0);
+  assign(rest, rest.length === 2 && open.length === 3 ? ["startMix", "analysedMix"] : open);
+}
+
+/** A mix alone is the order, as whole numbers are; analyses have decimals, and stand under “O2”. */
+function onlyMix(mix: ColumnInRole, columns: readonly ColumnInRole[]): Role {
+  if (withRole(columns, "analysedMix").length > 0) return "orderedMix";
+  const analysed = mix.meaning.concepts.has("oxygen") || shareOf(mix.sample, hasDecimals) > 0.3;
+  return analysed || withRole(columns, "orderedMix").length > 0 ? "analysedMix" : "orderedMix";
+}
+
+function roleBefore(column: ColumnInRole, columns: readonly ColumnInRole[]): Role | undefined {
+  return columns[columns.indexOf(column) - 1]?.role;
+}
+
+export function withRole<Column extends ColumnInRole>(
+  columns: readonly Column[],
+  role: Role,
+): readonly Column[] {
+  return columns.filter((column) => column.role === role);
+}
+
+function assign(columns: readonly ColumnInRole[], roles: readonly Role[]): void {
+  columns.forEach((column, index) => {
+    column.role = roles[index];
+  });
+}
