@@ -1,3 +1,6 @@
+import { showsDate, showsTimeOnly } from "../sheet/numberFormat";
+import { epochDayOfSerial, plainDateOf, timeOfSerial } from "../sheet/serialDate";
+import type { Cell } from "./cells/cell";
 import { DUE_CHOICES, type ColumnProposal } from "./columns";
 import type { ColumnQuestion, LogColumn } from "./log";
 import type { SettledColumn } from "./settle/settle";
@@ -20,14 +23,22 @@ export function logColumnOf(
     unit: settled?.unit,
     // A column that was said to be of no use is surely of none.
     confidence: field === undefined && confidence < 1 ? 0 : Number(confidence.toFixed(2)),
-    examples: sample.cells
-      .slice(0, EXAMPLES_SHOWN)
-      .map(({ value }) => (typeof value === "object" ? value.error : String(value))),
+    examples: sample.cells.slice(0, EXAMPLES_SHOWN).map(exampleOf),
     ...(rows ? { rows } : {}),
     ...(further ? { further } : {}),
     ...(adds ? { adds } : {}),
     ...(question ? { question } : {}),
   };
+}
+
+/** A cell as people see it: a date is no number to them. */
+function exampleOf({ value, format, dateSystem }: Cell): string {
+  if (typeof value === "object") return value.error;
+  if (typeof value !== "number") return String(value).trim();
+  const day = showsDate(format) ? epochDayOfSerial(value, dateSystem) : undefined;
+  if (day !== undefined) return plainDateOf(day).toString();
+  const time = showsTimeOnly(format) ? timeOfSerial(value) : undefined;
+  return time?.toString({ smallestUnit: "minute" }) ?? String(value);
 }
 
 function dueQuestion({ dueOfSomething, heading }: ColumnProposal): ColumnQuestion | undefined {

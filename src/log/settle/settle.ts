@@ -158,9 +158,10 @@ function settleDate({ proposal, knowledge }: Open): SettledColumn {
 
 function settleStamp(open: Open): SettledColumn {
   const { proposal, field, range, knowledge } = open;
-  const { context, latest } = knowledge;
+  const { context } = knowledge;
   // Registers are kept up to date when logs are long closed: retests after the last fill are ordinary.
-  const evidence = stampEvidence(range, context.asOf ?? latest?.add({ years: 1 }));
+  const latest = context.asOf ?? knowledge.latest?.add({ years: 1 });
+  const evidence = stampEvidence(range, latest);
   const dates = dateEvidence(range);
   const stampOrder =
     answered(proposal, "stamp order", ["month first", "year first"]) ??
