@@ -1,11 +1,12 @@
-import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import CopyWebpackPlugin from "copy-webpack-plugin";
 import { EsbuildPlugin } from "esbuild-loader";
 import HtmlWebpackPlugin from "html-webpack-plugin";
+import { FunctionsMetadataPlugin } from "./scripts/functions-metadata.mjs";
+import { GzipBudgetPlugin } from "./scripts/gzip-budget.mjs";
+import { referencePage } from "./scripts/reference-page.mjs";
 
-const CustomFunctionsMetadataPlugin = createRequire(import.meta.url)("custom-functions-metadata-plugin");
 const folder = dirname(fileURLToPath(import.meta.url));
 const DEFAULT_ORIGIN = "https://localhost:3000";
 
@@ -43,7 +44,7 @@ function common(name) {
 function page() {
   return {
     ...common("page"),
-    entry: { page: "./src/page/index.tsx" },
+    entry: { page: "./src/page/index.ts" },
     output: { path: join(folder, "dist/page"), filename: "[name].[contenthash:8].js", clean: true },
     plugins: [
       new HtmlWebpackPlugin({ template: "./src/page/index.html", favicon: undefined }),
@@ -54,28 +55,63 @@ function page() {
   };
 }
 
-/** The add-in: one page with the shared runtime, the functions' metadata, the icons and the manifest. */
+/** What a table says for readers only: the functions load with every workbook and carry figures alone. */
+const FOR_READERS = new Set(["note", "sources", "confidence", "about", "material", "capacityCuFt", "source"]);
+
+/** The worksheet functions for Excel, their metadata and their reference. */
+function functions(origin) {
+  const shared = common("functions");
+  return {
+    ...shared,
+    entry: { functions: "./src/functions/excel.ts" },
+    output: { path: join(folder, "dist/excel"), filename: "[name].js" },
+    module: {
+      rules: [
+        ...shared.module.rules,
+        {
+          test: /shared[\\/](cylinders|rules)[\\/].*\.json$/,
+          type: "json",
+          parser: { parse: figuresAlone },
+        },
+      ],
+    },
+    plugins: [
+      new FunctionsMetadataPlugin({ output: "functions.json", helpUrl: `${origin}/functions.html` }),
+      new CopyWebpackPlugin({
+        patterns: [
+          {
+            from: "docs/functions.md",
+            to: "functions.html",
+            transform: (content) => referencePage(content.toString()),
+          },
+        ],
+      }),
+      new GzipBudgetPlugin({ functions: 60 }),
+    ],
+  };
+}
+
+function figuresAlone(text) {
+  return JSON.parse(text, (key, value) => (FOR_READERS.has(key) ? undefined : value));
+}
+
+/** The add-in's page with the pane, the icons and the manifest. */
 function excel(origin) {
   return {
     ...common("excel"),
-    entry: { functions: "./src/functions/excel.ts", taskpane: "./src/taskpane/taskpane.tsx" },
+    dependencies: ["functions"],
+    entry: { taskpane: "./src/taskpane/taskpane.tsx" },
     output: {
       path: join(folder, "dist/excel"),
       filename: "[name].js",
       chunkFilename: "[name].[contenthash:8].js",
-      clean: true,
     },
     plugins: [
-      new CustomFunctionsMetadataPlugin({ output: "functions.json", input: "./src/functions/excel.ts" }),
-      new HtmlWebpackPlugin({
-        template: "./src/taskpane/taskpane.html",
-        filename: "taskpane.html",
-        chunks: ["functions", "taskpane"],
-        chunksSortMode: "manual",
-      }),
+      new HtmlWebpackPlugin({ template: "./src/taskpane/taskpane.html", filename: "taskpane.html" }),
       new CopyWebpackPlugin({
         patterns: [
           { from: "assets/*.png", to: "assets/[name][ext]" },
+          { from: "src/taskpane/support.html", to: "support.html" },
           {
             from: "manifest.xml",
             to: "manifest.xml",
@@ -83,8 +119,12 @@ function excel(origin) {
           },
         ],
       }),
+      new GzipBudgetPlugin({ taskpane: 400 }),
     ],
   };
 }
 
-export default (env = {}) => [page(), excel(env.origin ?? DEFAULT_ORIGIN)];
+export default (env = {}) => {
+  const origin = env.origin ?? DEFAULT_ORIGIN;
+  return [page(), functions(origin), excel(origin)];
+};

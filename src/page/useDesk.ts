@@ -41,7 +41,7 @@ export function useDesk(
   const openBytes = useCallback(
     (fileName: string, sample: boolean, read: () => Promise<Uint8Array>) => {
       start(`Opening ${fileName}`, async (progress, signal) => {
-        const { openFile } = await import("../workbook/file/openFile");
+        const { openFile } = await import(/* webpackPreload: true */ "../workbook/file/openFile");
         const { content } = await openFile(await read(), fileName, { progress, signal });
         const shown = await desk.current!;
         signal.throwIfAborted();
@@ -89,7 +89,7 @@ export function useDesk(
   useEffect(() => {
     const box = container.current;
     if (!box || desk.current) return;
-    desk.current = import("./desk").then(({ Desk }) => {
+    desk.current = import(/* webpackPreload: true */ "./desk").then(({ Desk }) => {
       const look = () => {
         setSelected(started.selected());
       };
