@@ -2,4 +2,6 @@
 import { needPackages, run } from "./machine.mjs";
 
 needPackages();
-process.exit(run(process.execPath, ["--expose-gc", "--import", "tsx", "scripts/bench.ts", ...process.argv.slice(2)]));
+process.exit(
+  run(process.execPath, ["--expose-gc", "--import", "tsx", "scripts/bench.ts", ...process.argv.slice(2)]),
+);

@@ -1,4 +1,4 @@
-import type { CellValue, Sheet, SheetRow } from "../sheet/sheet";
+import { isBlank, type CellValue, type Sheet, type SheetRow } from "../sheet/sheet";
 
 /** A sheet whose cells merged downwards each hold what the merged cell shows. */
 export interface FilledSheet {
@@ -25,7 +25,7 @@ export function filledDown(original: Sheet): FilledSheet {
     const last = Math.min(lastRow, original.rows.length - 1);
     for (let at = firstRow + 1; at <= last && cells < MOST_CELLS_FILLED; at++) {
       const row = original.rows[at]!;
-      if (row.values.every((each) => each === null || each === "")) continue;
+      if (row.values.every(isBlank)) continue;
       const copy = rows.get(at) ?? { values: [...row.values], formats: [...(row.formats ?? [])] };
       while (copy.values.length <= firstColumn) copy.values.push(null);
       copy.values[firstColumn] = value;

@@ -48,7 +48,7 @@ function valueOf(cell: FixtureCell): CellValue {
   return "e" in cell ? { error: cell.e } : cell.v;
 }
 
-function areaOf(range: string): Area {
+export function areaOf(range: string): Area {
   const [, left = "A", top = "1", right = "A", bottom = "1"] =
     /^([A-Z]+)(\d+):([A-Z]+)(\d+)$/.exec(range) ?? [];
   return {

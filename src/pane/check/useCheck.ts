@@ -140,7 +140,9 @@ function orderFor(settings: ShopSettings, judge: boolean): CheckOrder {
 }
 
 function orderKey({ country, units, sheets }: ShopSettings, names: readonly string[]): string {
-  const said = names.map((name) => sheets.find(({ sheet }) => sheet === name)?.columns ?? []);
+  const said = sheets
+    .filter(({ columns }) => columns.length > 0)
+    .map(({ sheet, columns }) => [sheet, columns]);
   return JSON.stringify([country, units, names, said]);
 }
 

@@ -75,6 +75,7 @@ const useStyles = makeStyles({
     columnGap: "8px",
     margin: "6px 0 0",
     fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
     "& dt": { color: tokens.colorNeutralForeground3 },
     "& dd": { margin: 0 },
   },

@@ -29,6 +29,7 @@ const useStyles = makeStyles({
     fontSize: tokens.fontSizeBase300,
     fontWeight: tokens.fontWeightSemibold,
   },
+  word: { flexShrink: 0 },
   meaning: {
     fontSize: tokens.fontSizeBase200,
     fontWeight: tokens.fontWeightRegular,
@@ -110,7 +111,8 @@ export function FindingList({ findings, jump }: FindingListProps) {
           <section key={severity}>
             <h3 className={styles.title}>
               <SeverityMark mark={severity} />
-              {SEVERITY_WORDS[severity]} <span className={styles.meaning}>{MEANINGS[severity]}</span>
+              <span className={styles.word}>{SEVERITY_WORDS[severity]}</span>{" "}
+              <span className={styles.meaning}>{MEANINGS[severity]}</span>
             </h3>
             <ul className={styles.list}>
               {group.map((entry, offset) => (

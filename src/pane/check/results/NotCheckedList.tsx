@@ -13,6 +13,9 @@ interface NotCheckedListProps {
   readonly jump: Jump;
 }
 
+/** Enough to see what they have in common. */
+const CELLS_SHOWN = 6;
+
 const useStyles = makeStyles({
   box: {
     padding: "0 10px",
@@ -36,7 +39,8 @@ const useStyles = makeStyles({
     borderTop: `1px solid ${tokens.colorNeutralStroke3}`,
   },
   count: { textAlign: "right", fontWeight: tokens.fontWeightSemibold },
-  cells: { display: "flex", flexWrap: "wrap", gap: "0 10px" },
+  cells: { display: "flex", flexWrap: "wrap", alignItems: "center", gap: "0 10px" },
+  cell: { minHeight: "24px" },
   rules: { display: "block", color: tokens.colorNeutralForeground3 },
   rule: { color: tokens.colorNeutralForeground3 },
 });
@@ -66,8 +70,9 @@ export function NotCheckedList({ notChecked, jump }: NotCheckedListProps) {
                 {why}
                 <span className={styles.rules}>{rules.map(ruleInWords).join("; ")}</span>
                 <div className={styles.cells}>
-                  {cells.map((cell) => (
+                  {cells.slice(0, CELLS_SHOWN).map((cell) => (
                     <TextButton
+                      className={styles.cell}
                       key={placeName(cell)}
                       onClick={() => {
                         jump.to(cell, `not checked ${at}`);
@@ -76,8 +81,8 @@ export function NotCheckedList({ notChecked, jump }: NotCheckedListProps) {
                       {placeName(cell)}
                     </TextButton>
                   ))}
-                  {fills > cells.length && cells.length > 0 && (
-                    <span className={styles.rule}>and {count(fills - cells.length)} more</span>
+                  {fills > CELLS_SHOWN && cells.length > 0 && (
+                    <span className={styles.rule}>and {count(fills - CELLS_SHOWN)} more</span>
                   )}
                 </div>
                 {jump.note?.from === `not checked ${at}` && (

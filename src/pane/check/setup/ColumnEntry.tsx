@@ -86,6 +86,11 @@ export function ColumnEntry({ sheet, column, shop }: ColumnEntryProps) {
         )}
       </div>
       {column.examples.length > 0 && <div className={styles.examples}>{column.examples.join(" · ")}</div>}
+      {remarksOn(column).map((remark) => (
+        <div key={remark} className={styles.examples}>
+          {remark}
+        </div>
+      ))}
       {said && (
         <div className={styles.examples}>
           {Object.entries(said.answers).map(([about, answer]) => `You said: ${about} ${answer}. `)}
@@ -103,6 +108,18 @@ export function ColumnEntry({ sheet, column, shop }: ColumnEntryProps) {
       )}
     </li>
   );
+}
+
+/** What else there is to know of a column, in words. */
+function remarksOn({ rows, further, adds }: LogColumn): readonly string[] {
+  return [
+    ...(rows
+      ? [`Rows ${rows.first + 1} to ${rows.last + 1} only: the sheet holds more than one table.`]
+      : []),
+    ...(further ? ["A further test beside the one before it."] : []),
+    ...(adds === "increment" ? ["Taken as how much was added."] : []),
+    ...(adds === "stop" ? ["Taken as the gauge reading it stopped at."] : []),
+  ];
 }
 
 function options(words: Readonly<Record<string, string>>) {

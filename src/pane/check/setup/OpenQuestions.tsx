@@ -67,7 +67,7 @@ export function OpenQuestions({ sheets, shop, onAllAnswered }: OpenQuestionsProp
       </h2>
       <p className={styles.hint}>What stays open is not checked.</p>
       {questions.map(({ question, heading, columns }) => (
-        <fieldset key={`${heading} ${question.about}`} className={styles.question}>
+        <fieldset key={`${heading} ${question.sentence}`} className={styles.question}>
           <legend className={styles.sentence}>
             {question.sentence}
             <span className={styles.examples}>

@@ -50,7 +50,12 @@ export function SheetEntry({ sheet, chosen, shop }: SheetEntryProps) {
           <Disclosure title={columnsInWords(sheet, shop)}>
             <ul className={styles.columns}>
               {sheet.columns.map((column) => (
-                <ColumnEntry key={column.column} sheet={sheet} column={column} shop={shop} />
+                <ColumnEntry
+                  key={`${column.rows?.first} ${column.column}`}
+                  sheet={sheet}
+                  column={column}
+                  shop={shop}
+                />
               ))}
             </ul>
           </Disclosure>
