@@ -124,7 +124,7 @@ function keyOf(
       rule,
       severity,
       ...inFill(fill, fillColumnNumber(column)),
-      serial: comparable(serial ?? fill.cylinders[0]!.serial),
+      serial: serial ?? fill.cylinders[0]!.serial,
       fillDate: isoOf(fill.day),
     })),
   );
@@ -132,7 +132,7 @@ function keyOf(
     rule,
     severity,
     ...inRegister(cylinder, registerColumnNumber(column)),
-    serial: comparable(cylinder.serial),
+    serial: cylinder.serial,
     fillDate: "",
   }));
   const lacks = new Map<string, { rule: string; why: string; fills: number; cells: KeyCell[] }>();
@@ -170,11 +170,6 @@ function keyOf(
     findings: [...ofFills, ...ofRegister],
     notChecked,
   };
-}
-
-/** Spaces and hyphens are no part of a serial. */
-function comparable(serial: string): string {
-  return serial.toUpperCase().replace(/[\s-]/g, "");
 }
 
 function cellName(row: number, column: number): string {

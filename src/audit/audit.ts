@@ -4,16 +4,8 @@ import { Collector } from "./collector";
 import type { AuditResult } from "./finding";
 import { filledCylinders } from "./filledCylinders";
 import { LogColumns } from "./logColumns";
-import type { Shop } from "./rule";
+import { type AuditOptions, shopOf } from "./shop";
 import { DECISIVE, RULES } from "./rules";
-
-/** What a shop may set for itself. */
-export interface AuditOptions {
-  /** How far an analyser may be off, in points of oxygen; 0.5 unless set. Trade practice, no source. */
-  readonly analyserMarginPoints?: number;
-}
-
-const DEFAULT_ANALYSER_MARGIN_POINTS = 0.5;
 
 /**
  * Judges every fill of a log on its own day, by a country's rules. What could not be judged is counted with its reason:
@@ -36,10 +28,4 @@ export function audit(log: Log, rules: CountryRules, options: AuditOptions = {})
     }
   }
   return collector.result(DECISIVE, log.fills.length > 0 && log.unreadable.length === 0);
-}
-
-/** What a shop judges by: the country's rules, and its own settings. */
-export function shopOf(rules: CountryRules, options: AuditOptions = {}): Shop {
-  const points = options.analyserMarginPoints ?? DEFAULT_ANALYSER_MARGIN_POINTS;
-  return { rules, analyserMargin: points / 100 };
 }

@@ -7,13 +7,13 @@ import type { Mixture } from "../gas/mixture";
 import type { Cylinder, CylinderFields, Fill, FillFields, FillMethod } from "../log/log";
 import { ambiguous, BLANK, type Reading } from "../log/reading";
 import { lacking } from "./asking";
-import { shopOf } from "./audit";
 import { CylinderOnRecord } from "./cylinderOnRecord";
 import type { FilledCylinder, Rule, Verdict } from "./rule";
 import { aboveRating } from "./rules/aboveRating";
 import { hydroPastDue } from "./rules/hydroPastDue";
 import { notOxygenClean } from "./rules/notOxygenClean";
 import { visualPastDue } from "./rules/visualPastDue";
+import { shopOf } from "./shop";
 
 /** One fill, as far as a fill check wants to know it. */
 export interface FillToCheck {

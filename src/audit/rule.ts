@@ -1,7 +1,7 @@
-import type { CountryRules } from "../cylinders/countryRules";
 import type { Cylinder, Field, Fill } from "../log/log";
 import type { CylinderOnRecord } from "./cylinderOnRecord";
 import type { Basis, Severity } from "./finding";
+import type { Shop } from "./shop";
 
 /** One cylinder in one fill; a twin set is filled as two. */
 export interface FilledCylinder {
@@ -17,13 +17,6 @@ export interface FilledCylinder {
   readonly suggestion?: string;
   /** What there is to know of how it was found. */
   readonly note?: string;
-}
-
-/** What the shop judges by. */
-export interface Shop {
-  readonly rules: CountryRules;
-  /** How far an analyser may be off, as a mole fraction. */
-  readonly analyserMargin: number;
 }
 
 /** A field of the fill's own row, or of what the log says of the cylinder. */

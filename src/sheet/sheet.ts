@@ -58,7 +58,9 @@ export function columnLetters(column: number): string {
 
 /** A column's number from its letters, in either case: A is 0, AB is 27. */
 export function columnIndex(letters: string): number {
-  return [...letters.toUpperCase()].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+  return (
+    [...letters.toUpperCase()].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1
+  );
 }
 
 /** `B7`, as a spreadsheet names the cell. */

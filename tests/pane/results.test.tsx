@@ -121,13 +121,27 @@ const BLANK_VISUAL = {
   cells: [{ sheet: "Cylinders", row: 3, column: 3 }],
 };
 
+const BLANK_MIX = {
+  count: 14,
+  why: "analysed mix is blank",
+  cells: Array.from({ length: 14 }, (_, row) => ({ sheet: "October", row: row + 10, column: 6 })),
+};
+
 describe("what was not checked", () => {
   it("is counted in sight, with reasons and cells a press away", () => {
-    const jumps = show(report(0, [{ rule: "V06", ...BLANK_VISUAL }]));
+    const jumps = show(
+      report(0, [
+        { rule: "V06", ...BLANK_VISUAL },
+        { rule: "O01", ...BLANK_MIX },
+      ]),
+    );
     expect(screen.getByRole("heading", { name: "Nothing found in what was checked" })).toBeTruthy();
-    fireEvent.click(screen.getByRole("button", { name: /^Not checked: 14/ }));
+    fireEvent.click(screen.getByRole("button", { name: /^Not checked: 28/ }));
     expect(screen.getByText("visual is blank")).toBeTruthy();
-    expect(screen.getByText("and 13 more")).toBeTruthy();
+    const [visual, mix] = screen.getAllByRole("listitem").map((item) => within(item));
+    expect(visual!.queryByText("and others")).toBeNull();
+    expect(mix!.getAllByRole("button")).toHaveLength(6);
+    expect(mix!.getByText("and others")).toBeTruthy();
     fireEvent.click(screen.getByRole("button", { name: "Cylinders!D4" }));
     expect(jumps).toEqual(["Cylinders 3"]);
   });

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
+  type ShopSettings,
   NO_SETTINGS,
   readShopSettings,
   understandSettings,
@@ -26,10 +27,10 @@ describe("settings kept in the workbook", () => {
 
   it("come back as they were written", async () => {
     const workbook = settingsOnly();
-    const settings = {
-      version: 1 as const,
+    const settings: ShopSettings = {
+      version: 1,
       country: "US",
-      units: "us" as const,
+      units: "us",
       sheets: [
         {
           sheet: "October",

@@ -85,14 +85,8 @@ function valueOf(answer: Answer): BaseValueObject {
 }
 
 function cellOf(cell: AnswerCell): BaseValueObject {
-  switch (typeof cell) {
-    case "number":
-      return NumberValueObject.create(cell);
-    case "boolean":
-      return BooleanValueObject.create(cell);
-    case "string":
-      return StringValueObject.create(cell);
-    default:
-      return ErrorValueObject.create(cell.error === "#N/A" ? ErrorType.NA : ErrorType.VALUE);
-  }
+  if (typeof cell === "number") return NumberValueObject.create(cell);
+  if (typeof cell === "boolean") return BooleanValueObject.create(cell);
+  if (typeof cell === "string") return StringValueObject.create(cell);
+  return ErrorValueObject.create(cell.error === "#N/A" ? ErrorType.NA : ErrorType.VALUE);
 }

@@ -6,17 +6,12 @@ const ERROR_TEXT = /^#(N\/A|[A-Z][A-Z0-9/_]*[!?])$/;
 
 /** A value as the engine stores it: always with its type, or it would read "007" as 7. */
 export function engineCell(value: CellValue): ICellData {
-  switch (typeof value) {
-    case "string":
-      /* Forced text stays text even where it reads like an error. */
-      return { v: value, t: ERROR_TEXT.test(value) ? CellValueType.FORCE_STRING : CellValueType.STRING };
-    case "number":
-      return { v: value, t: CellValueType.NUMBER };
-    case "boolean":
-      return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
-    default:
-      return value === null ? {} : { v: value.error, t: CellValueType.STRING };
-  }
+  if (value === null) return {};
+  if (typeof value === "number") return { v: value, t: CellValueType.NUMBER };
+  if (typeof value === "boolean") return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
+  if (typeof value === "object") return { v: value.error, t: CellValueType.STRING };
+  /* Forced text stays text even where it reads like an error. */
+  return { v: value, t: ERROR_TEXT.test(value) ? CellValueType.FORCE_STRING : CellValueType.STRING };
 }
 
 /** The value in a cell of the engine. */

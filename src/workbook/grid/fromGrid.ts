@@ -6,7 +6,7 @@ import {
   type Workbook as EngineWorkbook,
   type Worksheet,
 } from "@univerjs/core";
-import { FormulaDataModel } from "@univerjs/preset-sheets-core";
+import type { FormulaDataModel } from "@univerjs/preset-sheets-core";
 import { type Area, BLANK_ROW, type CellValue, type Sheet, type SheetRow } from "../../sheet/sheet";
 import type { CellOrigin, CellStyle, ColumnContent, RowContent, SheetContent } from "../file/content";
 import { Pace, type PaceOptions } from "../file/pace";

@@ -81,9 +81,7 @@ export function NotCheckedList({ notChecked, jump }: NotCheckedListProps) {
                       {placeName(cell)}
                     </TextButton>
                   ))}
-                  {fills > CELLS_SHOWN && cells.length > 0 && (
-                    <span className={styles.rule}>and {count(fills - CELLS_SHOWN)} more</span>
-                  )}
+                  {cells.length > CELLS_SHOWN && <span className={styles.rule}>and others</span>}
                 </div>
                 {jump.note?.from === `not checked ${at}` && (
                   <div className={styles.rule}>{jump.note.sentence}</div>
