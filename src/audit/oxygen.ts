@@ -3,7 +3,8 @@ import { nameMix } from "../gas/nameMix";
 import type { Mixture } from "../gas/mixture";
 import type { Fill } from "../log/log";
 import { lacking } from "./asking";
-import type { FilledCylinder, NotJudged, Place, Shop } from "./rule";
+import type { FilledCylinder, NotJudged, Place } from "./rule";
+import type { Shop } from "./shop";
 
 /** Sums and percentages carry noise of floats; it is no gas. */
 const NOISE = 1e-9;

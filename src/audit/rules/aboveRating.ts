@@ -1,6 +1,7 @@
 import { lackingOnRecord, twoCylinders } from "../asking";
 import { exceeds, filledMix, possibleServices, richestFor, type FilledMix } from "../oxygen";
-import { PASS, type Rule, type Shop, type Verdict } from "../rule";
+import { PASS, type Rule, type Verdict } from "../rule";
+import type { Shop } from "../shop";
 import { percentText, ratingText } from "../words";
 import { nameMix } from "../../gas/nameMix";
 import type { OxygenService } from "../../cylinders/oxygenService";

@@ -11,9 +11,9 @@ import {
   type FilledCylinder,
   type NotJudged,
   type Place,
-  type Shop,
   type Verdict,
 } from "../rule";
+import type { Shop } from "../shop";
 import { stateOn, type Test, type TestHistory } from "../tests";
 import { dateText } from "../words";
 
