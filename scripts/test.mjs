@@ -72,7 +72,6 @@ async function codeChain() {
       "scripts",
       "*.js",
       "*.ts",
-      "*.mjs",
     ),
   );
 }

@@ -81,7 +81,8 @@ export class GridWorkbook implements Workbook {
       throw new WorkbookProblem(`The sheet "${name}" is hidden: show it first, then try again.`);
     }
     this.listener.onShow?.();
-    showCell(this.engine, this.engine.api.getUniverSheet(this.id)!, sheet.getSheetId(), row, column);
+    const shown = this.engine.api.getUniverSheet(this.id)!;
+    await showCell(this.engine, shown, sheet.getSheetId(), row, column);
   }
 
   async readSetting(key: string): Promise<unknown> {

@@ -7,25 +7,36 @@ type EngineSheet = NonNullable<ReturnType<EngineSheets["getSheetBySheetId"]>>;
 const ROWS_ABOVE = 3;
 /** Row numbers and scroll bar. */
 const EDGES_PIXELS = 70;
+/** Some seconds: a cell that cannot be scrolled to by then keeps the cursor. */
+const FRAMES_TO_DRAW = 200;
 
 /** Puts the cursor on a cell and scrolls to it where it is out of sight, with as much of its row as there is room. */
-export function showCell(
+export async function showCell(
   engine: Engine,
   workbook: EngineSheets,
   sheetId: string,
   row: number,
   column: number,
-): void {
+): Promise<void> {
   const sheet = workbook.getSheetBySheetId(sheetId)!;
   if (row >= sheet.getMaxRows()) sheet.setRowCount(row + 100);
   if (column >= sheet.getMaxColumns()) sheet.setColumnCount(column + 10);
   const inSight = workbook.getActiveSheet().getSheetId() === sheetId && isInSight(sheet, row, column);
   workbook.setActiveSheet(sheet);
   sheet.getRange(row, column).activate();
-  if (!inSight) {
+  if (!inSight && (await isDrawn(sheet))) {
     const room = engine.container.clientWidth - EDGES_PIXELS;
     sheet.scrollToCell(Math.max(0, row - ROWS_ABOVE), firstColumnShown(sheet, column, room));
   }
+}
+
+/** The engine scrolls only what it has drawn once; a workbook just opened takes a few frames to get there. */
+async function isDrawn(sheet: EngineSheet): Promise<boolean> {
+  for (let frame = 0; frame < FRAMES_TO_DRAW; frame++) {
+    if (visibleRange(sheet)) return true;
+    await new Promise(requestAnimationFrame);
+  }
+  return false;
 }
 
 /** The leftmost column from which this one still has room. */
@@ -42,8 +53,7 @@ function firstColumnShown(sheet: EngineSheet, column: number, roomPixels: number
 }
 
 function isInSight(sheet: EngineSheet, row: number, column: number): boolean {
-  /* Whatever the types say, it is undefined before the first drawing. */
-  const range = sheet.getVisibleRange() ?? undefined;
+  const range = visibleRange(sheet);
   return (
     range !== undefined &&
     row >= range.startRow &&
@@ -51,4 +61,9 @@ function isInSight(sheet: EngineSheet, row: number, column: number): boolean {
     column >= range.startColumn &&
     column < range.endColumn
   );
+}
+
+/** Whatever the engine's types say, it is undefined before the first drawing. */
+function visibleRange(sheet: EngineSheet) {
+  return sheet.getVisibleRange() ?? undefined;
 }
