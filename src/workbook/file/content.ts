@@ -1,17 +1,5 @@
+import type { CellStyle } from "../../sheet/cellStyle";
 import type { Area, Sheet, SheetRow } from "../../sheet/sheet";
-
-/** How a cell looks, beyond its number format. What is absent is as usual. */
-export interface CellStyle {
-  readonly bold?: boolean;
-  readonly italic?: boolean;
-  readonly underline?: boolean;
-  /** `#RRGGBB`, as are all colours here. */
-  readonly fontColour?: string;
-  readonly fill?: string;
-  readonly horizontal?: "left" | "center" | "right";
-  readonly vertical?: "top" | "center" | "bottom";
-  readonly wrap?: boolean;
-}
 
 /** A cell whose value is the answer of a formula; the value beside it is the last answer. */
 export interface FormulaOrigin {

@@ -1,5 +1,6 @@
 import { BLANK_ROW, type CellValue } from "../../sheet/sheet";
-import type { CellOrigin, CellStyle, RowContent } from "./content";
+import type { CellStyle } from "../../sheet/cellStyle";
+import type { CellOrigin, RowContent } from "./content";
 import { FileFault, tooLarge } from "./fault";
 import { LIMITS } from "./limits";
 

@@ -8,7 +8,8 @@ import {
 } from "@univerjs/core";
 import type { FormulaDataModel } from "@univerjs/preset-sheets-core";
 import { type Area, BLANK_ROW, type CellValue, type Sheet, type SheetRow } from "../../sheet/sheet";
-import type { CellOrigin, CellStyle, ColumnContent, RowContent, SheetContent } from "../file/content";
+import type { CellStyle } from "../../sheet/cellStyle";
+import type { CellOrigin, ColumnContent, RowContent, SheetContent } from "../file/content";
 import { Pace, type PaceOptions } from "../file/pace";
 import { cellValue } from "./cells";
 import { columnCharacters, rowPoints } from "./sizes";

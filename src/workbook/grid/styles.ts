@@ -6,7 +6,7 @@ import {
   VerticalAlign,
   WrapStrategy,
 } from "@univerjs/core";
-import type { CellStyle } from "../file/content";
+import type { CellStyle } from "../../sheet/cellStyle";
 
 const HORIZONTAL = {
   left: HorizontalAlign.LEFT,

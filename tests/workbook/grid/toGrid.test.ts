@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { CellValue } from "../../../src/sheet/sheet";
-import type { CellStyle, SheetContent, WorkbookContent } from "../../../src/workbook/file/content";
+import type { CellStyle } from "../../../src/sheet/cellStyle";
+import type { SheetContent, WorkbookContent } from "../../../src/workbook/file/content";
 import { cellValue, engineCell } from "../../../src/workbook/grid/cells";
 import { columnCharacters, columnPixels, rowPixels, rowPoints } from "../../../src/workbook/grid/sizes";
 import { cellStyle, StyleTable } from "../../../src/workbook/grid/styles";

@@ -1,4 +1,4 @@
-import type { CellStyle } from "../content";
+import type { CellStyle } from "../../../sheet/cellStyle";
 import type { Pace } from "../pace";
 import type { Look } from "../rows";
 import { attribute, flag } from "../xml";

@@ -1,4 +1,4 @@
-import type { CellStyle } from "../content";
+import type { CellStyle } from "../../../sheet/cellStyle";
 import { escapeXml } from "../xml";
 import { BUILT_IN_NUMBERS } from "./numberFormats";
 

@@ -1,0 +1,16 @@
+/** How a cell looks, beyond its number format. What is absent is as usual. */
+export interface CellStyle {
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  readonly underline?: boolean;
+  /** Points; 11 is usual. */
+  readonly sizePt?: number;
+  /** `#RRGGBB`, as are all colours here. */
+  readonly fontColour?: string;
+  readonly fill?: string;
+  /** The colour of a thin line along the cell's lower edge. */
+  readonly lineBelow?: string;
+  readonly horizontal?: "left" | "center" | "right";
+  readonly vertical?: "top" | "center" | "bottom";
+  readonly wrap?: boolean;
+}

@@ -1,0 +1,103 @@
+import type { CellStyle } from "../cellStyle";
+import type { Area, CellAddress, CellValue } from "../sheet";
+
+/**
+ * A sheet to be written, whichever host writes it: Excel, the grid, a file. Texts are written as text whatever they
+ * begin with; only `formula` makes a formula.
+ */
+export interface SheetDraft {
+  /** As wanted; where it is in use, the host writes a number behind it. */
+  readonly name: string;
+  readonly rows: readonly DraftRow[];
+  /** By column, in characters of the standard font; absent for the usual width. */
+  readonly widths: readonly (number | undefined)[];
+  readonly merges: readonly Area[];
+  readonly tables: readonly TableDraft[];
+  readonly charts: readonly ChartDraft[];
+  /** Rows that stay in sight at the top. */
+  readonly frozenRows: number;
+  readonly page: PageDraft;
+}
+
+export interface DraftRow {
+  readonly cells: readonly DraftCell[];
+  /** Absent where the row is to be as high as its text. */
+  readonly heightPt?: number;
+}
+
+/** A value in its usual look, or a value with all that belongs to it. */
+export type DraftCell = CellValue | StyledCell;
+
+export interface StyledCell {
+  /** With a formula: its answer as far as it is known; `null` leaves it to be calculated. */
+  readonly value: CellValue;
+  /** As typed, in the form of en-US, without the equals sign. */
+  readonly formula?: string;
+  /** Number format, in the form of en-US. */
+  readonly format?: string;
+  readonly style?: CellStyle;
+  readonly link?: CellLink;
+}
+
+/** Where a cell leads to. */
+export interface CellLink {
+  readonly cell: CellAddress;
+  /** The file that holds the cell, beside this one; absent for the workbook itself. */
+  readonly file?: string;
+}
+
+/**
+ * A table in the sense of spreadsheets, with filters on its headings. Its first row holds the headings: texts, none
+ * twice; at least one row follows.
+ */
+export interface TableDraft {
+  /** Letters and digits; where it is in use, the host writes a number behind it. */
+  readonly name: string;
+  readonly area: Area;
+}
+
+/** A chart of figures that stand on the same sheet, so that there is a table behind it. */
+export interface ChartDraft {
+  /** `stacked`: columns on top of one another; `dots`: x against y. */
+  readonly kind: "columns" | "stacked" | "bars" | "dots";
+  readonly title: string;
+  /** What stands along each axis, with its unit: of bars too, the first is that of the categories. */
+  readonly axes: readonly [string, string];
+  readonly series: readonly SeriesDraft[];
+  /** The cells that it lies over. */
+  readonly place: Area;
+  /** What it shows, for whoever cannot see it. */
+  readonly says: string;
+}
+
+/** Figures of one kind; areas are one column wide. */
+export interface SeriesDraft {
+  readonly name: string;
+  /** The categories; of `dots`, the x values. */
+  readonly categories: Area;
+  readonly values: Area;
+  /** `#RRGGBB` */
+  readonly colour: string;
+  /** A line through the points instead of marks; of `dots` only. */
+  readonly line?: true;
+}
+
+/** How the sheet prints: as wide as the page, as many pages as it takes, with page numbers. */
+export interface PageDraft {
+  readonly paper: "A4" | "Letter";
+  readonly landscape: boolean;
+  /** Rows printed on top of every page. */
+  readonly titleRows?: { readonly first: number; readonly last: number };
+  /** What stands at the foot, left of the page number. */
+  readonly footer: string;
+}
+
+/** A cell with all that belongs to it. */
+export function styledCell(cell: DraftCell | undefined): StyledCell {
+  return typeof cell === "object" && cell !== null && "value" in cell ? cell : { value: cell ?? null };
+}
+
+/** What a cell of a draft holds, formulas as their last answer. */
+export function draftValue(cell: DraftCell | undefined): CellValue {
+  return styledCell(cell).value;
+}

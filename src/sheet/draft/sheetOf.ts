@@ -1,0 +1,236 @@
+import type { CellStyle } from "../cellStyle";
+import type { Area } from "../sheet";
+import type { Block, ChartBlock, FactsBlock, TableBlock, TableColumn, TextBlock } from "./blocks";
+import {
+  styledCell,
+  type ChartDraft,
+  type DraftCell,
+  type DraftRow,
+  type PageDraft,
+  type SheetDraft,
+  type TableDraft,
+} from "./draft";
+import { heightFor, shownLength, widthFor } from "./fit";
+import { LOOKS } from "./looks";
+
+const MOST_CHARACTERS = 40;
+/** What a sheet without a table is wide, so that sentences are no longer than a page. */
+const LEAST_WIDTH = 90;
+const HEIGHTS: Partial<Record<TextBlock["kind"], number>> = { title: 30, section: 24 };
+
+/** A report sheet of these blocks. Its first table's headings stay in sight, and are printed on every page. */
+export function sheetOf(
+  name: string,
+  blocks: readonly Block[],
+  page: Omit<PageDraft, "titleRows">,
+): SheetDraft {
+  const layout = new Layout(blocks);
+  for (const block of blocks) layout.add(block);
+  return layout.sheet(name, page);
+}
+
+class Layout {
+  private readonly rows: DraftRow[] = [];
+  private readonly merges: Area[] = [];
+  private readonly tables: TableDraft[] = [];
+  private readonly charts: ChartDraft[] = [];
+  private readonly widths: readonly number[];
+  private readonly looks = new CombinedLooks();
+  private lastTable: Area | undefined;
+
+  constructor(blocks: readonly Block[]) {
+    this.widths = widthsOf(blocks);
+  }
+
+  add(block: Block): void {
+    if (block.kind === "facts") this.addFacts(block);
+    else if (block.kind === "table") this.addTable(block);
+    else if (block.kind === "chart") this.addChart(block);
+    else this.addText(block);
+  }
+
+  sheet(name: string, page: Omit<PageDraft, "titleRows">): SheetDraft {
+    const heading = this.tables[0]?.area.firstRow;
+    const only = this.tables.length === 1 && this.charts.length === 0;
+    return {
+      name,
+      rows: this.rows,
+      widths: this.widths,
+      merges: this.merges,
+      tables: this.tables,
+      charts: this.charts,
+      frozenRows: only && heading !== undefined ? heading + 1 : 0,
+      page: {
+        ...page,
+        ...(only && heading !== undefined && { titleRows: { first: heading, last: heading } }),
+      },
+    };
+  }
+
+  private addText({ kind, lines }: TextBlock): void {
+    const style = LOOKS[kind];
+    for (const line of lines) {
+      const height = HEIGHTS[kind] ?? heightFor(line, this.width(0));
+      this.across(0);
+      this.rows.push({ cells: [{ value: line, style }], heightPt: height });
+    }
+  }
+
+  private addFacts({ facts }: FactsBlock): void {
+    for (const [label, fact] of facts) {
+      const cell = styledCell(fact);
+      const style = { ...LOOKS.text, horizontal: "left" as const, ...cell.style };
+      this.across(1);
+      this.rows.push({
+        cells: [
+          { value: label, style: LOOKS.label },
+          { ...cell, style },
+          // The look of merged cells is that of each of them: the line below runs on to the end.
+          ...this.widths.slice(2).map(() => ({ value: null, style })),
+        ],
+        heightPt: heightFor(typeof cell.value === "string" ? cell.value : "", this.width(1)),
+      });
+    }
+    this.gap();
+  }
+
+  private addTable({ name, columns, rows, empty, below = [] }: TableBlock): void {
+    if (rows.length === 0) {
+      this.lastTable = undefined;
+      this.addText({ kind: "text", lines: [empty] });
+      return this.gap();
+    }
+    const firstRow = this.rows.length;
+    const lastColumn = columns.length - 1;
+    this.lastTable = { firstRow, firstColumn: 0, lastRow: firstRow + rows.length, lastColumn };
+    this.tables.push({ name, area: this.lastTable });
+    this.rows.push({ cells: columns.map(headingCell) });
+    for (const row of rows) this.rows.push({ cells: this.bodyCells(row, columns, LOOKS.body) });
+    for (const row of below) this.rows.push({ cells: this.bodyCells(row, columns, LOOKS.label) });
+    this.gap();
+  }
+
+  private bodyCells(
+    cells: readonly DraftCell[],
+    columns: readonly TableColumn[],
+    look: CellStyle,
+  ): readonly DraftCell[] {
+    return columns.map((column, index) => {
+      const cell = styledCell(cells[index]);
+      const format = cell.format ?? column.format;
+      const wraps = typeof cell.value === "string" && cell.value.length > most(column);
+      return {
+        ...cell,
+        ...(format !== undefined && typeof cell.value !== "string" && { format }),
+        style: this.looks.of(
+          look,
+          wraps ? LOOKS.text : undefined,
+          column.style,
+          cell.link && LOOKS.link,
+          cell.style,
+        ),
+      };
+    });
+  }
+
+  private addChart({ chart, title, axes, says, rowsHigh, series }: ChartBlock): void {
+    const table = this.lastTable;
+    if (table === undefined) return;
+    const column = (index: number): Area => ({
+      firstRow: table.firstRow + 1,
+      firstColumn: index,
+      lastRow: table.lastRow,
+      lastColumn: index,
+    });
+    const firstRow = this.rows.length;
+    this.charts.push({
+      kind: chart,
+      title,
+      axes,
+      says,
+      series: series.map(({ categories, values, ...rest }) => ({
+        ...rest,
+        categories: column(categories),
+        values: column(values),
+      })),
+      place: {
+        firstRow,
+        firstColumn: 0,
+        lastRow: firstRow + rowsHigh - 1,
+        lastColumn: this.widths.length - 1,
+      },
+    });
+    for (let n = 0; n < rowsHigh; n++) this.rows.push({ cells: [] });
+    this.gap();
+  }
+
+  private gap(): void {
+    this.rows.push({ cells: [] });
+  }
+
+  /** The next row is one cell from this column to the last. */
+  private across(firstColumn: number): void {
+    const lastColumn = this.widths.length - 1;
+    const row = this.rows.length;
+    if (firstColumn < lastColumn) this.merges.push({ firstRow: row, firstColumn, lastRow: row, lastColumn });
+  }
+
+  private width(firstColumn: number): number {
+    return this.widths.slice(firstColumn).reduce((sum, width) => sum + width, 0);
+  }
+}
+
+function headingCell({ heading, style }: TableColumn): DraftCell {
+  const { horizontal } = style ?? {};
+  return { value: heading, style: horizontal ? { ...LOOKS.heading, horizontal } : LOOKS.heading };
+}
+
+function widthsOf(blocks: readonly Block[]): readonly number[] {
+  const widths: number[] = [];
+  const widen = (index: number, width: number) => (widths[index] = Math.max(widths[index] ?? 0, width));
+  for (const block of blocks) {
+    if (block.kind === "facts") {
+      for (const [label] of block.facts) widen(0, widthFor("", shownLength(label, undefined) + 1, 30));
+    } else if (block.kind === "table" && block.rows.length > 0) {
+      block.columns.forEach((column, index) => widen(index, columnWidth(column, index, block)));
+    }
+  }
+  const missing = LEAST_WIDTH - widths.reduce((sum, width) => sum + width, 0);
+  if (widths.length < 2) return [widths[0] ?? 0, missing];
+  if (missing > 0) widths[widths.length - 1]! += missing;
+  return widths;
+}
+
+function columnWidth(column: TableColumn, index: number, { rows, below = [] }: TableBlock): number {
+  let longest = 0;
+  for (const row of [...rows, ...below]) {
+    const { value, format } = styledCell(row[index]);
+    longest = Math.max(longest, shownLength(value, format ?? column.format));
+  }
+  return widthFor(column.heading, longest, most(column));
+}
+
+function most({ mostCharacters = MOST_CHARACTERS }: TableColumn): number {
+  return mostCharacters;
+}
+
+/** One object for each combination of looks: a report has few of them and many cells. */
+class CombinedLooks {
+  private readonly known = new Map<string, CellStyle>();
+  private readonly numbers = new Map<CellStyle, number>();
+
+  of(...looks: readonly (CellStyle | undefined)[]): CellStyle {
+    const key = looks.map((look) => (look ? this.numberOf(look) : "")).join();
+    const known = this.known.get(key);
+    if (known) return known;
+    const combined = Object.assign({}, ...looks) as CellStyle;
+    this.known.set(key, combined);
+    return combined;
+  }
+
+  private numberOf(look: CellStyle): number {
+    const number = this.numbers.get(look) ?? this.numbers.size;
+    this.numbers.set(look, number);
+    return number;
+  }
+}
