@@ -1,10 +1,13 @@
+import { Temporal } from "temporal-polyfill";
+import { dayNumber } from "../cylinders/calendar";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
 import { Collector } from "./collector";
 import type { AuditResult } from "./finding";
 import { filledCylinders } from "./filledCylinders";
 import { LogColumns } from "./logColumns";
-import { type AuditOptions, shopOf } from "./shop";
+import { shopWith } from "./houseSettings";
+import type { AuditOptions, Shop } from "./shop";
 import { DECISIVE, RULES } from "./rules";
 
 /**
@@ -12,7 +15,8 @@ import { DECISIVE, RULES } from "./rules";
  * unknown is never a pass. Findings are ordered by harm.
  */
 export function audit(log: Log, rules: CountryRules, options: AuditOptions = {}): AuditResult {
-  const shop = shopOf(rules, options);
+  const { shop: withFigures, overrides } = shopWith(rules, options.house);
+  const shop = shopOnDay(withFigures, options);
   const columns = new LogColumns(log);
   const collector = new Collector(columns);
   const able = RULES.filter((rule) => {
@@ -20,12 +24,21 @@ export function audit(log: Log, rules: CountryRules, options: AuditOptions = {})
     if (missing) collector.noColumn(rule, missing, log.fills.length);
     return missing === undefined;
   });
-  for (const filled of filledCylinders(log, rules)) {
+  for (const filled of filledCylinders(log, shop.rules)) {
     for (const rule of able) {
       const verdict = rule.judge(filled, shop);
       if (verdict.kind === "fault") collector.fault(rule, verdict, filled);
       else if (verdict.kind === "not judged") collector.notJudged(rule, verdict, filled);
     }
   }
-  return collector.result(DECISIVE, log.fills.length > 0 && log.unreadable.length === 0);
+  const complete = log.fills.length > 0 && log.unreadable.length === 0;
+  return { ...collector.result(DECISIVE, complete), overrides };
+}
+
+function shopOnDay(shop: Shop, { airTests, asOf }: AuditOptions): Shop {
+  return {
+    ...shop,
+    ...(airTests && { airTests: [...airTests].sort((one, other) => (one.date < other.date ? -1 : 1)) }),
+    ...(asOf !== undefined && { today: dayNumber(Temporal.PlainDate.from(asOf)) }),
+  };
 }

@@ -32,6 +32,10 @@ export class Collector {
 
   fault(rule: Rule, fault: Fault, filled: FilledCylinder): void {
     const { fill, serial, day } = filled;
+    if (fault.blank === true && !this.columns.has(fault.at, fill)) {
+      this.#count(rule, noColumnFor([fault.at.field]), 1, fill, undefined);
+      return;
+    }
     const cell = this.columns.cell(fault.at, fill);
     const ofRegister = cell.sheet !== fill.sheet || cell.row !== fill.row;
     if (ofRegister && !this.#firstTold(rule, cell)) return;
@@ -56,7 +60,7 @@ export class Collector {
     if (fills > 0) this.#count(rule, noColumnFor(fields), fills, undefined, undefined);
   }
 
-  result(decisive: readonly Rule[], complete: boolean): AuditResult {
+  result(decisive: readonly Rule[], complete: boolean): Omit<AuditResult, "overrides"> {
     const lacks = [...this.#lacks.values()].sort((one, other) => one.rule.rank - other.rule.rank);
     return {
       findings: this.#found.sort(byHarm).map(({ finding }) => finding),

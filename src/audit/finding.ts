@@ -1,5 +1,6 @@
 import type { Basis } from "../cylinders/countryRules";
 import type { CellAddress } from "../sheet/sheet";
+import type { Override } from "./houseSettings";
 
 export type { Basis } from "../cylinders/countryRules";
 
@@ -37,4 +38,6 @@ export interface AuditResult {
   readonly notChecked: readonly NotChecked[];
   /** Whether hydro, visual and oxygen rating were judged for every fill. */
   readonly fullyJudged: boolean;
+  /** The shop's own figures by which it was judged, in place of those of the country or the trade. */
+  readonly overrides: readonly Override[];
 }

@@ -48,10 +48,7 @@ export interface RichInflow {
  * What flows in decides over oxygen service, not the final mix: pure oxygen in partial-pressure blending, or any gas
  * above the country's limit, 40 % as a rule (NOAA Diving Manual ch. 15; Code du sport art. A322-92; Tukes).
  */
-export function richInflow(
-  { fill }: FilledCylinder,
-  { rules, analyserMargin }: Shop,
-): RichInflow | undefined {
+export function richInflow({ fill }: FilledCylinder, { rules, figures }: Shop): RichInflow | undefined {
   const { method, oxygenAdded } = fill.fields;
   if (method.kind === "value" && method.value === "partial pressure") {
     return { how: "Partial pressure puts pure oxygen", at: { field: "method" } };
@@ -60,7 +57,10 @@ export function richInflow(
     return { how: "Pure oxygen was put", at: { field: "oxygenAdded" } };
   }
   const filled = filledMix(fill);
-  if ("mix" in filled && filled.mix.oxygen > rules.oxygen.cleanAbovePercent / 100 + analyserMargin + NOISE) {
+  if (
+    "mix" in filled &&
+    filled.mix.oxygen > (rules.oxygen.cleanAbovePercent + figures.analyserMarginPoints) / 100 + NOISE
+  ) {
     return {
       how: `${nameMix(filled.mix)} puts gas above ${rules.oxygen.cleanAbovePercent} % oxygen`,
       at: filled.at,

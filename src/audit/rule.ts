@@ -50,6 +50,8 @@ export interface NotJudged {
 
 export interface Fault {
   readonly kind: "fault";
+  /** It is that nothing stands there: where the sheet has no such column, the fill is not checked instead. */
+  readonly blank?: true;
   readonly severity: Severity;
   readonly basis: Basis;
   readonly source: string;

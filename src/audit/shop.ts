@@ -1,22 +1,85 @@
 import type { CountryRules } from "../cylinders/countryRules";
 
-/** What the shop judges by. */
+/** What the shop judges by: its country's rules with its own figures in them, and its house limits. */
 export interface Shop {
   readonly rules: CountryRules;
-  /** How far an analyser may be off, as a mole fraction. */
-  readonly analyserMargin: number;
+  readonly figures: HouseFigures;
+  /** Every air test on record, passed or not, the earliest first; undefined where the shop keeps none here. */
+  readonly airTests?: readonly AirTest[];
+  /** Day number of the day of the audit, after which no test can have been; undefined where nobody said. */
+  readonly today?: number;
 }
 
-/** What a shop may set for itself. */
+/** Limits that no country's rules set. What each is and rests on stands in `houseSettings.ts`. */
+export interface HouseFigures {
+  readonly analyserMarginPoints: number;
+  readonly mixTolerancePoints: number;
+  readonly mixToleranceStopPoints: number;
+  readonly maxPpO2: number;
+  readonly readingErrorPercent: number;
+  readonly startMinimumBar: number;
+  readonly continuousMaxPercent: number;
+  readonly airLeastPercent: number;
+  readonly airMostPercent: number;
+  readonly hypoxicBelowPercent: number;
+  readonly basicNitroxMaxPercent: number;
+  readonly airTestMonths: number;
+  readonly gaugeErrorPercent: number;
+  readonly temperatureErrorC: number;
+  readonly balanceAnalyserPoints: number;
+  readonly sameCylinderMinutes: number;
+}
+
+/** A test of the air that a compressor or bank gives. */
+export interface AirTest {
+  /** ISO date of the sample. */
+  readonly date: string;
+  readonly passed: boolean;
+  /** The bank or compressor, as the log names it; absent for all the air of the shop. */
+  readonly source?: string | undefined;
+}
+
+/** A shop's own figures by the id of the setting; figures that stand as they came are absent. */
+export type HouseOverrides = Readonly<Record<string, number | string>>;
+
+/** What a shop may say for itself. */
 export interface AuditOptions {
-  /** How far an analyser may be off, in points of oxygen; 0.5 unless set. Trade practice, no source. */
-  readonly analyserMarginPoints?: number;
+  readonly house?: HouseOverrides | undefined;
+  readonly airTests?: readonly AirTest[] | undefined;
+  /** ISO date of today. */
+  readonly asOf?: string | undefined;
 }
 
-const DEFAULT_ANALYSER_MARGIN_POINTS = 0.5;
-
-/** The country's rules, and its own settings. */
-export function shopOf(rules: CountryRules, options: AuditOptions = {}): Shop {
-  const points = options.analyserMarginPoints ?? DEFAULT_ANALYSER_MARGIN_POINTS;
-  return { rules, analyserMargin: points / 100 };
+/** The country's rules, and the limits that hold where the shop sets none of its own. */
+export function shopOf(rules: CountryRules): Shop {
+  return { rules, figures: { ...FIGURES, ...BY_COUNTRY[rules.country.slice(0, 2)] } };
 }
+
+const FIGURES: HouseFigures = {
+  analyserMarginPoints: 0.5,
+  mixTolerancePoints: 1,
+  mixToleranceStopPoints: 3,
+  maxPpO2: 1.4,
+  readingErrorPercent: 3,
+  startMinimumBar: 3,
+  continuousMaxPercent: 40,
+  airLeastPercent: 20,
+  airMostPercent: 22,
+  hypoxicBelowPercent: 18,
+  basicNitroxMaxPercent: 40,
+  airTestMonths: 3,
+  gaugeErrorPercent: 1,
+  temperatureErrorC: 3,
+  balanceAnalyserPoints: 1,
+  sameCylinderMinutes: 30,
+};
+
+/** 50 psi where gauges show psi. */
+const FIFTY_PSI = 3.447;
+
+const BY_COUNTRY: Readonly<Record<string, Partial<HouseFigures>>> = {
+  US: { startMinimumBar: FIFTY_PSI, airTestMonths: 6 },
+  CA: { startMinimumBar: FIFTY_PSI, airTestMonths: 6 },
+  FI: { airTestMonths: 6 },
+  NL: { airTestMonths: 12 },
+};

@@ -38,6 +38,12 @@ export interface Interval {
   readonly basis: Basis;
   /** The published source, short, as findings name it. */
   readonly source: string;
+  /** What the country itself says, where this interval is the shop's own. */
+  readonly own?: Interval;
+  /** Holds only while the visuals are unbroken; else so many months (France). */
+  readonly withoutVisualsMonths?: number;
+  /** Cylinders made before a month have a shorter interval (Japan). */
+  readonly madeBefore?: { readonly month: string; readonly months: number };
 }
 
 /** What holds for one class of cylinder. */
@@ -60,6 +66,15 @@ export interface CylinderRules {
   readonly plusAllowed?: boolean;
   readonly oxygenMaxPercent?: number;
   readonly oxygenMaxSource?: string;
+  /** Pure oxygen only up to this settled pressure, psi on the gauge. */
+  readonly pureOxygenMaxPsi?: number;
+  readonly pureOxygenSource?: string;
+  /** Where it may not go under water: never, or only with this mark behind its class. */
+  readonly underWater?: "never" | "only marked UW";
+  readonly underWaterSource?: string;
+  /** Why a cylinder of this class has no place in a dive shop of the country, where it has none. */
+  readonly notAuthorised?: string;
+  readonly notAuthorisedSource?: string;
   readonly note?: string;
   /** Ids in shared/rules/sources.json. */
   readonly sources: readonly string[];
@@ -95,6 +110,8 @@ export interface CountryRules {
   readonly visualMarks: readonly string[];
   /** Temperature for which the service pressure is stamped. */
   readonly referenceTemperatureC: number;
+  /** A visual that was missed is made good by a hydro, not by another visual. */
+  readonly missedVisualSource?: string;
   readonly note: string;
   /** By class; the first is the one to assume where the log names none. */
   readonly cylinders: readonly CylinderRules[];

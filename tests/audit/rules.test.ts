@@ -29,7 +29,7 @@ function verdict(rule: string, change: TestRow, country = "US"): string {
 }
 
 it("finds nothing against a good fill, and can judge it", () => {
-  expect(auditOf([GOOD])).toEqual({ findings: [], notChecked: [], fullyJudged: true });
+  expect(auditOf([GOOD])).toEqual({ findings: [], notChecked: [], fullyJudged: true, overrides: [] });
 });
 
 describe("V01, filled past its hydro date", () => {

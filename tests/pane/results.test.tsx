@@ -32,6 +32,7 @@ function report(count: number, notChecked: readonly NotChecked[] = []): CheckRep
     findings,
     notChecked,
     fullyJudged: true,
+    overrides: [],
     held: findings.map(() => 3000),
   };
 }

@@ -32,7 +32,7 @@ export const aboveRating: Rule = {
 function fault({ mix, isAnalysed, at }: FilledMix, service: OxygenService, shop: Shop): Verdict {
   const { oxygen } = shop.rules;
   const richest = richestFor(service, shop);
-  const byMuch = exceeds(mix.oxygen, richest + shop.analyserMargin);
+  const byMuch = exceeds(mix.oxygen, richest + shop.figures.analyserMarginPoints / 100);
   const rated =
     service.maxOxygen === undefined
       ? `${percentText(richest)} that "air only" allows`
@@ -45,7 +45,7 @@ function fault({ mix, isAnalysed, at }: FilledMix, service: OxygenService, shop:
     source: service.maxOxygen === undefined ? oxygen.airOnlySource : oxygen.cleanSource,
     message: byMuch
       ? `${what}.`
-      : `${what}, within the ${Number((shop.analyserMargin * 100).toFixed(2))} points an analyser may be off.`,
+      : `${what}, within the ${shop.figures.analyserMarginPoints} points an analyser may be off.`,
     todo: byMuch
       ? "Call the cylinder back and empty it; fill it only to its rating."
       : "Analyse it again; if it is still above, empty it and fill it leaner.",

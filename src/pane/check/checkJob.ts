@@ -40,7 +40,7 @@ export function* checkSteps(
     asOf,
   });
   const reading = { sheets: log.sheets.map(sheetReading), unreadable: log.unreadable };
-  if (!order.judge) return { ...reading, findings: [], notChecked: [], fullyJudged: false, held: [] };
+  if (!order.judge) return { ...reading, findings: [], notChecked: [], fullyJudged: false, overrides: [], held: [] };
   yield { doing: "Judging the fills", share: 0.5 };
   const result = audit(log, rules);
   return { ...reading, ...result, held: result.findings.map(({ cell }) => holds(sheets, cell)) };
