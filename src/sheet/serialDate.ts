@@ -76,10 +76,10 @@ export function plainDateOf(day: EpochDay): Temporal.PlainDate {
   return new Temporal.PlainDate(civil.year, civil.month, civil.day);
 }
 
-/** Hour and minute in a serial number's fraction, or undefined for a whole day. */
+/** Hour and minute in a serial number's fraction; undefined for a whole day, and for what is no number. */
 export function timeOfSerial(serial: number): Temporal.PlainTime | undefined {
-  const minutes = Math.round((serial - Math.floor(serial)) * 1440) % 1440;
-  return serial === Math.floor(serial)
-    ? undefined
-    : new Temporal.PlainTime(Math.floor(minutes / 60), minutes % 60);
+  const fraction = serial - Math.floor(serial);
+  if (!(fraction > 0)) return undefined;
+  const minutes = Math.round(fraction * 1440) % 1440;
+  return new Temporal.PlainTime(Math.floor(minutes / 60), minutes % 60);
 }

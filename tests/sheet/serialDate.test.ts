@@ -43,7 +43,7 @@ describe("the day a serial stands for", () => {
     expect(epochDayOfSerial(43739.999, 1900)).toBe(epochDayOfSerial(43739, 1900));
     expect(timeOfSerial(43739.5)!.toString()).toBe("12:00:00");
     expect(timeOfSerial(0.604166667)!.toString()).toBe("14:30:00");
-    expect(timeOfSerial(43739)).toBeUndefined();
+    for (const serial of [43739, NaN, Infinity, -Infinity]) expect(timeOfSerial(serial)).toBeUndefined();
   });
 });
 

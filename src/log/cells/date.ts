@@ -116,7 +116,7 @@ export function readTime(cell: Cell): Reading<Temporal.PlainTime> {
 
 function clock(hour: number, minute: number, half: string, cell: Cell): Reading<Temporal.PlainTime> {
   const hours = half === "p" && hour < 12 ? hour + 12 : half === "a" && hour === 12 ? 0 : hour;
-  return hours < 24 && minute < 60
+  return hours >= 0 && hours < 24 && minute >= 0 && minute < 60
     ? value(new Temporal.PlainTime(hours, minute))
     : ofNoUse(cell, "a time of day");
 }
