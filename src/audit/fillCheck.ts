@@ -14,6 +14,7 @@ import { hydroPastDue } from "./rules/hydroPastDue";
 import { notOxygenClean } from "./rules/notOxygenClean";
 import { visualPastDue } from "./rules/visualPastDue";
 import { shopOf } from "./shop";
+import { NO_PAST } from "./walk/past";
 
 /** One fill, as far as a fill check wants to know it. */
 export interface FillToCheck {
@@ -100,7 +101,8 @@ function filledCylinder(fill: FillToCheck, rules: CountryRules): FilledCylinder 
     cylinderInRow: record,
   };
   const day = date.kind === "value" ? dayNumber(date.value) : undefined;
-  return { fill: row, serial: "", day, register: "none", cylinder: new CylinderOnRecord([record], rules) };
+  const cylinder = new CylinderOnRecord([record], rules);
+  return { fill: row, serial: "", day, register: "none", cylinder, past: NO_PAST };
 }
 
 /** Only days above 12 are suspect: below, 10/12 would stand for October 2012, long past any interval. */

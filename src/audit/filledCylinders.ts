@@ -4,6 +4,7 @@ import type { Log } from "../log/log";
 import { cylindersOf, joinRegister, type CylinderMatch } from "../log/register";
 import { CylinderOnRecord } from "./cylinderOnRecord";
 import type { FilledCylinder } from "./rule";
+import { NO_PAST } from "./walk/past";
 
 /** Every cylinder of every fill, in the order of the log, with all that the log says of it. */
 export function* filledCylinders(log: Log, rules: CountryRules): Generator<FilledCylinder> {
@@ -27,6 +28,7 @@ export function* filledCylinders(log: Log, rules: CountryRules): Generator<Fille
         day,
         register: log.cylinders.length === 0 ? "none" : isFound(match) ? "found" : "not found",
         cylinder: onRecord(match, shared),
+        past: NO_PAST,
         ...(match.suggestion !== undefined && { suggestion: match.suggestion }),
         ...(match.note !== undefined && { note: match.note }),
       };

@@ -2,6 +2,7 @@ import type { Cylinder, Field, Fill } from "../log/log";
 import type { CylinderOnRecord } from "./cylinderOnRecord";
 import type { Basis, Severity } from "./finding";
 import type { Shop } from "./shop";
+import type { CylinderPast } from "./walk/past";
 
 /** One cylinder in one fill; a twin set is filled as two. */
 export interface FilledCylinder {
@@ -13,6 +14,8 @@ export interface FilledCylinder {
   /** Whether the log's register holds it, where the log has a register. */
   readonly register: "found" | "not found" | "none";
   readonly cylinder: CylinderOnRecord;
+  /** What the log shows of the cylinder up to just before this fill, its fills taken in the order they were made. */
+  readonly past: CylinderPast;
   /** A serial of the register that this one may be a slip of. */
   readonly suggestion?: string;
   /** What there is to know of how it was found. */

@@ -34,7 +34,7 @@ export interface TestHistory {
 
 /** What a test proves on a day: the latest one made by then, or why nothing can be said. */
 export type TestState =
-  | { readonly kind: "in date" }
+  | { readonly kind: "in date"; readonly last: Test }
   | { readonly kind: "past due"; readonly last: Test }
   | { readonly kind: "in doubt"; readonly doubt: DoubtfulTest }
   | { readonly kind: "only later" }
@@ -46,7 +46,7 @@ export function stateOn(day: number, history: TestHistory): TestState {
   for (const test of history.tests) {
     if (test.from <= day && (last === undefined || test.from >= last.from)) last = test;
   }
-  if (last !== undefined && last.until >= day) return { kind: "in date" };
+  if (last !== undefined && last.until >= day) return { kind: "in date", last };
   const [doubt] = history.doubts;
   if (doubt !== undefined) return { kind: "in doubt", doubt };
   if (last !== undefined) return { kind: "past due", last };
@@ -159,18 +159,21 @@ function withoutImpossibleStamp(reading: Reading<TestStamp>, { fields }: Cylinde
   return only?.day !== undefined && other === undefined ? { kind: "value", value: only } : reading;
 }
 
-/** After manufacture, and the maker's own test in that month, the first interval holds. */
+/**
+ * After manufacture, and the maker's own test in that month, the first interval holds; some countries test cylinders
+ * of an older make more often.
+ */
 function monthsFor(
   field: TestField | "made",
   stamp: TestStamp,
   { fields }: Cylinder,
-  interval: Interval,
+  { months, firstMonths, madeBefore }: Interval,
 ): number {
-  if (interval.firstMonths === undefined) return interval.months;
   const { made } = fields;
-  const isFirst =
-    field === "made" || (made.kind === "value" && monthNumber(made.value.month) >= monthNumber(stamp.month));
-  return isFirst ? interval.firstMonths : interval.months;
+  if (made.kind !== "value") return field === "made" ? (firstMonths ?? months) : months;
+  if (madeBefore && made.value.month.toString() < madeBefore.month) return madeBefore.months;
+  const isFirst = field === "made" || monthNumber(made.value.month) >= monthNumber(stamp.month);
+  return isFirst ? (firstMonths ?? months) : months;
 }
 
 function daysOf(stamp: TestStamp, months: number, interval: Interval): Pick<Test, "from" | "until"> {

@@ -168,8 +168,21 @@ describe("V06, filled past its visual date", () => {
       "Visual 2025-03 was due by 31 March 2026; filled 12 November 2026.",
     );
     expect(message({ Visual: "2024/03", Hydro: "2025/10" })).toBe(
-      "Hydro 2025-10 was due by 31 October 2026; filled 12 November 2026.",
+      "Visual: the last one on record is the hydro of 2025-10, good until 31 October 2026; filled 12 November 2026.",
     );
+  });
+
+  it("is not provable where the only visual on record came after the fill, whatever an older hydro says", () => {
+    const notProvable = "not checked: the only visual on record is later than the fill";
+    const filled = { Date: onDay("2024-12-12"), Hydro: "2019/10", Made: "2014/03" };
+    expect(verdict("V06", { ...filled, Visual: "2026/05" })).toBe(notProvable);
+    // the hydro itself still clears it
+    expect(verdict("V06", { ...filled, Visual: "2026/05", Hydro: "2024/01" })).toBe("nothing");
+    // a visual before the fill shows that the register keeps them all
+    expect(verdict("V06", { ...filled, Visual: "2026/05", "Previous visual": "2022/05" })).toBe("breach");
+    // in the month of the fill it counts as before it
+    expect(verdict("V06", { ...filled, Visual: "2024/12" })).toBe("nothing");
+    expect(verdict("V06", { ...filled, Visual: "2025/01" })).toBe(notProvable);
   });
 });
 

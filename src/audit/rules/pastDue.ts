@@ -1,4 +1,5 @@
 import type { CylinderRules, Interval } from "../../cylinders/countryRules";
+import { lastDayAllowed } from "../../cylinders/dueDates";
 import { stampText } from "../../cylinders/testStamp";
 import { Refusal } from "../../gas/refusal";
 import { BLANK } from "../../log/reading";
@@ -44,7 +45,7 @@ export function judgePastDue(filled: FilledCylinder, { rules }: Shop, test: Recu
   const state = stateOn(day, history);
   switch (state.kind) {
     case "in date":
-      return PASS;
+      return inDate(filled, day, interval, state.last, test);
     case "in doubt":
       return lacking(state.doubt.reading, state.doubt.at);
     case "only later":
@@ -52,10 +53,66 @@ export function judgePastDue(filled: FilledCylinder, { rules }: Shop, test: Recu
     case "none":
       return lackingOnRecord(filled, BLANK, history.blankAt ?? { field: test.field });
     case "past due":
-      return test.field === "visual" && history.blankAt !== undefined
-        ? lackingOnRecord(filled, BLANK, history.blankAt)
-        : fault(interval, pastDueText(state.last, day), test.todo, inFill(filled, state.last.at));
+      return pastDue(filled, day, interval, state.last, history, test);
   }
+}
+
+/** Some intervals hold only as long as the visuals are unbroken (France: 72 months, else 24). */
+function inDate(
+  filled: FilledCylinder,
+  day: number,
+  interval: Interval,
+  last: Test,
+  test: RecurringTest,
+): Verdict {
+  const { visuals } = filled.cylinder;
+  if (interval.withoutVisualsMonths === undefined || visuals === undefined) return PASS;
+  const until = lastDayAllowed(last.stamp, interval, interval.withoutVisualsMonths);
+  const looked = stateOn(day, visuals);
+  if (until >= day || looked.kind === "in date") return PASS;
+  return looked.kind === "past due"
+    ? fault(interval, pastDueText({ ...last, until }, day), test.todo, inFill(filled, last.at))
+    : notJudged("whether the visuals are unbroken is not known", visuals.blankAt ?? { field: "visual" });
+}
+
+function pastDue(
+  filled: FilledCylinder,
+  day: number,
+  interval: Interval,
+  last: Test,
+  history: TestHistory,
+  test: RecurringTest,
+): Verdict {
+  if (test.field === "visual" && last.kind !== "visual") {
+    if (history.blankAt !== undefined) return lackingOnRecord(filled, BLANK, history.blankAt);
+    // The register keeps the last visual only, and it came after the fill: one before may have been overwritten.
+    const later = history.tests.find(({ kind }) => kind === "visual");
+    if (later !== undefined && !hasEarlierVisual(day, history))
+      return onlyLater("visual", { ...history, tests: [later] });
+  }
+  const message = test.field === "visual" ? visualText(last, day) : pastDueText(last, day);
+  return fault(whoSays(interval, last, day), message, test.todo, inFill(filled, last.at));
+}
+
+function hasEarlierVisual(day: number, { tests }: TestHistory): boolean {
+  return tests.some(({ kind, from }) => kind === "visual" && from <= day);
+}
+
+/** A date that is past by the country's own interval is past by the country, whatever the shop has set. */
+function whoSays(interval: Interval, { kind, stamp }: Test, day: number): Interval {
+  const { own } = interval;
+  if (own === undefined) return interval;
+  const months = kind === "manufacture" ? (own.firstMonths ?? own.months) : own.months;
+  return day > lastDayAllowed(stamp, own, months) ? own : interval;
+}
+
+function visualText(last: Test, day: number): string {
+  if (last.kind === "visual") return pastDueText(last, day);
+  const which =
+    last.kind === "hydro"
+      ? `the hydro of ${stampText(last.stamp)}`
+      : `its making in ${stampText(last.stamp)}`;
+  return `Visual: the last one on record is ${which}, good until ${dateText(last.until)}; filled ${dateText(day)}.`;
 }
 
 function pastDueText({ kind, stamp, until }: Test, day: number): string {
