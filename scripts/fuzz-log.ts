@@ -26,7 +26,10 @@ function run(name: string, property: fc.IProperty<unknown>): boolean {
     markInterruptAsFailure: false,
   });
   console.log(`${name}: ${result.numRuns} runs, seed ${seed}, ${result.failed ? "FAILED" : "ok"}`);
-  if (result.failed) console.error(fc.defaultReportMessage(result as fc.RunDetails<unknown>));
+  if (result.failed) {
+    console.error(fc.defaultReportMessage(result as fc.RunDetails<unknown>));
+    console.error(result.errorInstance);
+  }
   return !result.failed;
 }
 

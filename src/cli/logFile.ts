@@ -3,6 +3,7 @@ import { resolve } from "node:path";
 import { Temporal } from "temporal-polyfill";
 import { countryRules, type CountryRules } from "../cylinders/countryRules";
 import { readUnits, type Units } from "../gas/units";
+import { countryContext } from "../log/countryContext";
 import type { LogContext } from "../log/context";
 import type { Log } from "../log/log";
 import { readLog } from "../log/readLog";
@@ -51,13 +52,7 @@ function contextOf(
   settings: ShopSettings,
   asOf: Temporal.PlainDate,
 ): LogContext {
-  return {
-    units,
-    stampOrder: rules?.stampOrder,
-    dateOrder: rules?.country === "US" ? "month first" : undefined,
-    asOf,
-    choices: settings.sheets,
-  };
+  return { ...(rules && countryContext(rules)), units, asOf, choices: settings.sheets };
 }
 
 async function allSheets(workbook: Workbook): Promise<readonly Sheet[]> {

@@ -1,3 +1,4 @@
+import { dateFormatOf } from "../sheet/numberFormat";
 import { isBlank, type CellValue, type SheetRow } from "../sheet/sheet";
 import { plain } from "./cells/cell";
 import { CYLINDER_FIELDS, isCylinderOnly } from "./fieldKinds";
@@ -47,8 +48,8 @@ export function rowKindOf(
   if (isRow) return sheetKind === "register" ? { kind: "cylinder" } : fillUnlessRefused(readings);
   const said = row.values.filter(saysSomething);
   if (said.length === 0 || onlyNumbered(said, readings)) return { kind: "blank" };
-  if (texts.length === 1 && said.length === 1) return { kind: "heading" };
-  if (texts.length === 0 && sums(row)) return { kind: "totals" };
+  if (said.length === 1 && isTitle(row)) return { kind: "heading" };
+  if (!texts.some(hasLetters) && sums(row)) return { kind: "totals" };
   if (sheetKind === "register" && hasNoSerial(readings)) return { kind: "cylinder" };
   return { kind: "unreadable" };
 }
@@ -100,6 +101,19 @@ function mayBeTotals(readings: RowReadings): boolean {
 
 function namesTotals(text: string): boolean {
   return text.length < 40 && TOTALS.test(plain(text));
+}
+
+/** Words alone in a row; or a month alone, as a spreadsheet turns the title “August 2026” into a date. */
+function isTitle({ values, formats }: SheetRow): boolean {
+  const column = values.findIndex(saysSomething);
+  const said = values[column];
+  if (typeof said === "string") return hasLetters(said);
+  const shows = typeof said === "number" ? dateFormatOf(formats?.[column]) : undefined;
+  return shows !== undefined && shows.month && !shows.day;
+}
+
+function hasLetters(text: string): boolean {
+  return /\p{L}/u.test(text);
 }
 
 /** A form numbered in advance, with a formula or a tick box here and there, holds nothing yet. */

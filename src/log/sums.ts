@@ -1,4 +1,5 @@
-import type { Sheet, SheetRow } from "../sheet/sheet";
+import type { CellValue, Sheet, SheetRow } from "../sheet/sheet";
+import { tidy } from "./cells/cell";
 import { numbersIn } from "./cells/numbers";
 
 /** How far a sum reaches up; beyond, a number alone is not compared. */
@@ -9,25 +10,35 @@ const ROWS_SUMMED = 2000;
  * label.
  */
 export function sumsUp(sheet: Sheet, row: SheetRow, at: number, firstRow: number): boolean {
-  return row.values.some(
-    (total, column) => typeof total === "number" && isSum(total, column, sheet, at, firstRow),
-  );
+  return row.values.some((value, column) => {
+    const total = amountIn(value);
+    return total !== undefined && isSum(total, column, sheet, at, firstRow);
+  });
 }
 
 function isSum(total: number, column: number, sheet: Sheet, at: number, firstRow: number): boolean {
-  let numbers = 0;
-  let sum = 0;
-  /** Amounts kept as text, which a spreadsheet's own sum leaves out. */
-  let inTexts = 0;
+  const numbers: number[] = [];
+  /** Amounts kept as text, which a spreadsheet's own sum leaves out; in text files all are. */
+  const texts: number[] = [];
   for (let above = at - 1; above >= firstRow && at - above <= ROWS_SUMMED; above--) {
     const value = sheet.rows[above]!.values[column];
-    if (typeof value === "string") inTexts += numbersIn(value.replace(/[^\d.,-]/g, ""))[0] ?? 0;
-    if (typeof value !== "number") continue;
-    sum += value;
-    numbers++;
+    const amount = amountIn(value);
+    if (amount !== undefined) (typeof value === "number" ? numbers : texts).push(amount);
   }
-  if (numbers + (inTexts > 0 ? 1 : 0) < 2) return false;
-  return near(total, sum) || near(total, sum + inTexts) || near(total, sum / numbers);
+  return sumsTo(total, numbers) || (texts.length > 0 && sumsTo(total, [...numbers, ...texts]));
+}
+
+/** The average of equal numbers is one more of them: no proof. */
+function sumsTo(total: number, amounts: readonly number[]): boolean {
+  if (amounts.length < 2) return false;
+  const sum = amounts.reduce((each, other) => each + other, 0);
+  const differ = amounts.some((amount) => amount !== amounts[0]);
+  return near(total, sum) || (differ && near(total, sum / amounts.length));
+}
+
+function amountIn(value: CellValue | undefined): number | undefined {
+  if (typeof value === "number") return value;
+  return typeof value === "string" ? numbersIn(tidy(value.replace(/[$€£]/g, "")))[0] : undefined;
 }
 
 function near(one: number, other: number): boolean {

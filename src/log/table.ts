@@ -94,7 +94,9 @@ function headOf(sheet: Sheet, firstRow: number, lastRow: number): Head {
   const meanings = Array.from(texts, (text) => (text === undefined ? NO_MEANING : meaningOf(text)));
   const roles = meanings.flatMap((meaning) => (meaning === NO_MEANING ? [] : (roleOf(meaning) ?? [])));
   const sure = roles.reduce((sum, role) => sum + role.confidence, 0);
-  const strangers = strangersIn(sheet, firstRow) + (lower ? strangersIn(sheet, lastRow) : 0);
+  const strangers =
+    strangersIn(sheet, firstRow) +
+    (lower ? strangersIn(sheet, lastRow) + lower.filter((text) => text && LIKE_DATA.test(text)).length : 0);
   return {
     firstRow,
     lastRow,
@@ -124,9 +126,14 @@ function joined(
     }
     const over = column <= groupEnd ? group : undefined;
     const below = lower[column];
-    texts[column] = below === undefined ? upper[column] : over === undefined ? below : `${over} ${below}`;
+    texts[column] = below === undefined ? upper[column] : over === undefined ? below : together(over, below);
   }
   return texts;
+}
+
+/** Unmerged cells may say the same twice, one below the other. */
+function together(over: string, below: string): string {
+  return spaced(over) === spaced(below) ? below : `${over} ${below}`;
 }
 
 /** How many rows from here repeat the headings: both rows of two, or one. */
@@ -173,6 +180,9 @@ function textsOf(sheet: Sheet, row: number): readonly (string | undefined)[] {
       typeof value === "string" && !isBlank(value) && value.length <= LONGEST_HEADING ? value : undefined,
     );
 }
+
+/** Numbers, dates, serials and mixes kept as text: below headings, they are what the headings are about. */
+const LIKE_DATA = /^\s*(?:\P{L}*\d\P{L}*|\S*\d\d\S*)\s*$/u;
 
 /** Cells that no row of headings has. */
 function strangersIn(sheet: Sheet, row: number): number {

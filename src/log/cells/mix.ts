@@ -60,15 +60,14 @@ export function withHelium(mix: Reading<Mixture>, helium: Reading<number>): Read
   if (helium.kind !== "value")
     return helium.kind === "unreadable" ? unreadable(`The helium beside it: ${helium.why}`) : mix;
   if (mix.kind !== "value" || helium.value === 0) return mix;
-  if (mix.value.helium > 0) {
-    return Math.abs(mix.value.helium - helium.value) < 0.0005
-      ? mix
-      : ambiguous(
-          [mix.value, { oxygen: mix.value.oxygen, helium: helium.value }],
-          `The mix says ${nameMix(mix.value)}, the helium beside it ${Number((helium.value * 100).toFixed(1))} %.`,
-        );
-  }
-  return attempt(() => mixture(mix.value.oxygen, helium.value));
+  const together = attempt(() => mixture(mix.value.oxygen, helium.value));
+  if (mix.value.helium === 0) return together;
+  return Math.abs(mix.value.helium - helium.value) < 0.0005
+    ? mix
+    : ambiguous(
+        [mix.value, ...(together.kind === "value" ? [together.value] : [])],
+        `The mix says ${nameMix(mix.value)}, the helium beside it ${Number((helium.value * 100).toFixed(1))} %.`,
+      );
 }
 
 function fromNumber(number: number, cell: Cell, dateOrder: DateOrder | undefined): Reading<Mixture> {
