@@ -131,13 +131,13 @@ function hydroIn({ hydro, hydroIsDateCell, date }: FillToCheck): Reading<TestSta
 const BLANK_FILL: FillFields = blankFields([
   "number", "date", "time", "serial", "shopNumber", "owner", "startPressure", "startMix", "startHelium", "orderedMix",
   "orderedHelium", "method", "source", "oxygenAdded", "heliumAdded", "endPressure", "gasTemperatureK",
-  "settledPressure", "analysedMix", "analysedHelium", "analysedBy", "modOnLabelM", "filledBy", "receivedBy",
-  "certification", "price", "remarks",
+  "settledPressure", "analysedMix", "analysedHelium", "analysedBy", "modOnLabelM", "plannedDepthM", "filledBy",
+  "externalCheck", "receivedBy", "certification", "consent", "price", "remarks",
 ]); // prettier-ignore
 
 const BLANK_CYLINDER: CylinderFields = blankFields([
-  "serial", "shopNumber", "owner", "cylinderClass", "material", "alloy", "made", "size", "servicePressure", "hydro",
-  "visual", "eddyCurrent", "oxygenCleaned", "oxygenService", "status",
+  "serial", "shopNumber", "owner", "cylinderClass", "material", "alloy", "made", "size", "servicePressure",
+  "neckThread", "valveThread", "hydro", "visual", "eddyCurrent", "oxygenCleaned", "oxygenService", "status",
 ]); // prettier-ignore
 
 function blankFields<F extends string>(names: readonly F[]): Record<F, typeof BLANK> {
