@@ -35,9 +35,10 @@ export function audit(log: Log, rules: CountryRules, options: AuditOptions = {})
   return { ...collector.result(DECISIVE, complete), overrides };
 }
 
-function shopOnDay(shop: Shop, { airTests, asOf }: AuditOptions): Shop {
+function shopOnDay(shop: Shop, { airTests, sources, asOf }: AuditOptions): Shop {
   return {
     ...shop,
+    ...(sources && { sources }),
     ...(airTests && { airTests: [...airTests].sort((one, other) => (one.date < other.date ? -1 : 1)) }),
     ...(asOf !== undefined && { today: dayNumber(Temporal.PlainDate.from(asOf)) }),
   };

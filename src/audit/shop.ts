@@ -1,4 +1,5 @@
 import type { CountryRules } from "../cylinders/countryRules";
+import type { Mixture } from "../gas/mixture";
 
 /** What the shop judges by: its country's rules with its own figures in them, and its house limits. */
 export interface Shop {
@@ -6,6 +7,8 @@ export interface Shop {
   readonly figures: HouseFigures;
   /** Every air test on record, passed or not, the earliest first; undefined where the shop keeps none here. */
   readonly airTests?: readonly AirTest[];
+  /** The banks and compressors that the shop has told of; undefined where it has told of none. */
+  readonly sources?: readonly GasSource[];
   /** Day number of the day of the audit, after which no test can have been; undefined where nobody said. */
   readonly today?: number;
 }
@@ -39,6 +42,16 @@ export interface AirTest {
   readonly source?: string | undefined;
 }
 
+/** A bank or compressor, as far as the shop has told of it. */
+export interface GasSource {
+  /** As the log names it. */
+  readonly name: string;
+  /** Whether its gas may meet oxygen: oil proven to be at most 0.1 mg/m³. Absent where nobody said. */
+  readonly oxygenCompatible?: boolean | undefined;
+  /** What it holds; absent where nobody said, or it differs from day to day. */
+  readonly mix?: Mixture | undefined;
+}
+
 /** A shop's own figures by the id of the setting; figures that stand as they came are absent. */
 export type HouseOverrides = Readonly<Record<string, number | string>>;
 
@@ -46,6 +59,7 @@ export type HouseOverrides = Readonly<Record<string, number | string>>;
 export interface AuditOptions {
   readonly house?: HouseOverrides | undefined;
   readonly airTests?: readonly AirTest[] | undefined;
+  readonly sources?: readonly GasSource[] | undefined;
   /** ISO date of today. */
   readonly asOf?: string | undefined;
 }
