@@ -2,14 +2,26 @@ import type { OxygenService } from "../cylinders/oxygenService";
 import type { TestStamp } from "../cylinders/testStamp";
 import type { Mixture } from "../gas/mixture";
 import { gaugeReading } from "../gas/units";
-import { columnLetters, isBlank, type CellValue } from "../sheet/sheet";
+import { cellName, columnLetters, isBlank, type CellValue } from "../sheet/sheet";
 import { KINDS, type Kind } from "./fieldKinds";
 import { serialKey } from "./cells/serial";
-import type { Cylinder, Field, Fill, Log, LogColumn, LogSheet, PressureReading, RowKind } from "./log";
+import type {
+  Field,
+  FurtherTest,
+  Log,
+  LogColumn,
+  LogSheet,
+  PressureReading,
+  RowCounts,
+  RowKind,
+  TestField,
+} from "./log";
 import type { Reading } from "./reading";
 
 /** How a log was understood, as plain JSON: for support, and to show a person what was made of their log. */
 export interface LogDescription {
+  /** How the rows of all sheets that were read add up. */
+  readonly rows: RowCounts;
   readonly sheets: readonly SheetDescription[];
 }
 
@@ -38,8 +50,16 @@ export interface RowDescription {
   readonly row: number;
   readonly kind: RowKind;
   readonly fields: Readonly<Partial<Record<Field, ReadingDescription>>>;
-  /** Why it could not be read. */
+  /** Tests besides those in `fields`, where the row has several of one kind. */
+  readonly furtherTests?: readonly FurtherTestDescription[];
+  /** Which cell could not be read, by its name, and why. */
+  readonly cell?: string;
   readonly why?: string;
+}
+
+export interface FurtherTestDescription extends ReadingDescription {
+  readonly field: TestField;
+  readonly column: string;
 }
 
 /** A cell as it stands and as it was read; without value, choices or reason it says nothing of its field. */
@@ -55,30 +75,37 @@ export interface ReadingDescription {
 }
 
 /**
- * Describes a log. Serials stand in the form in which they are compared. Dates are ISO text, test stamps year and month, pressures in bar on the gauge and as written, mixes
- * in per cent, temperatures in kelvin, depths in metres.
+ * Describes a log. Serials stand in the form in which they are compared. Dates are ISO text, test stamps year and
+ * month, pressures in bar on the gauge and as written, mixes in per cent, temperatures in kelvin, depths in metres.
+ * A sheet that was left out has no rows: they were not read.
  */
 export function describeLog(log: Log): LogDescription {
   const fills = byPlace(log.fills);
   const cylinders = byPlace(log.cylinders);
-  const reasons = new Map(log.unreadable.map((row) => [keyOf(row), row.why]));
+  const unreadable = byPlace(log.unreadable);
+  const describeRow = (sheet: LogSheet, kind: RowKind, row: number): RowDescription => {
+    const key = keyOf({ sheet: sheet.name, row });
+    const fill = fills.get(key);
+    const record = cylinders.get(key) ?? fill?.cylinderInRow;
+    const fault = unreadable.get(key);
+    const furtherTests = (record?.furtherTests ?? []).map((test) => describeTest(test, sheet, row));
+    return {
+      row: row + 1,
+      kind,
+      fields: describeFields(sheet, row, { ...record?.fields, ...fill?.fields }),
+      ...(furtherTests.length > 0 ? { furtherTests } : {}),
+      ...(fault ? { cell: cellName(fault), why: fault.why } : {}),
+    };
+  };
   return {
+    rows: log.rows,
     sheets: log.sheets.map((sheet) => ({
       name: sheet.name,
       kind: sheet.kind,
       ...(sheet.why === undefined ? {} : { why: sheet.why }),
       ...(sheet.leftOut ? { leftOut: true } : {}),
       columns: sheet.columns.map(describeColumn),
-      rows: sheet.rowKinds.map((kind, row): RowDescription => {
-        const key = keyOf({ sheet: sheet.name, row });
-        const why = reasons.get(key);
-        return {
-          row: row + 1,
-          kind,
-          fields: describeFields(sheet, row, fills.get(key), cylinders.get(key)),
-          ...(why === undefined ? {} : { why }),
-        };
-      }),
+      rows: sheet.leftOut ? [] : sheet.rowKinds.map((kind, row) => describeRow(sheet, kind, row)),
     })),
   };
 }
@@ -97,21 +124,38 @@ function describeColumn(column: LogColumn): ColumnDescription {
 function describeFields(
   sheet: LogSheet,
   row: number,
-  fill: Fill | undefined,
-  cylinder: Cylinder | undefined,
+  readings: { readonly [field in Field]?: Reading<unknown> },
 ): Partial<Record<Field, ReadingDescription>> {
-  const record = cylinder ?? fill?.cylinderInRow;
-  const readings: { readonly [field in Field]?: Reading<unknown> } = { ...record?.fields, ...fill?.fields };
   const described: Partial<Record<Field, ReadingDescription>> = {};
-  for (const { field, column, rows, further } of sheet.columns) {
-    if (further || (rows && (row < rows.first || row > rows.last))) continue;
-    const raw = sheet.source.rows[row]?.values[column] ?? null;
-    const reading = field && readings[field];
-    if (field === undefined || reading === undefined || described[field]) continue;
-    if (isBlank(raw) && reading.kind === "blank") continue;
+  for (const [field, raw] of rawTexts(sheet, row)) {
+    const reading = readings[field];
+    if (reading === undefined || (reading.kind === "blank" && isBlank(raw))) continue;
     described[field] = { raw: rawOf(raw), ...describeReading(reading, KINDS[field]) };
   }
   return described;
+}
+
+/** What stands in a row by field; of a test in several columns, the first in which anything stands. */
+function rawTexts(sheet: LogSheet, row: number): ReadonlyMap<Field, CellValue> {
+  const raws = new Map<Field, CellValue>();
+  for (const { field, column, rows } of sheet.columns) {
+    if (field === undefined || (rows && (row < rows.first || row > rows.last))) continue;
+    if (isBlank(raws.get(field))) raws.set(field, sheet.source.rows[row]?.values[column] ?? null);
+  }
+  return raws;
+}
+
+function describeTest(
+  { field, column, reading }: FurtherTest,
+  sheet: LogSheet,
+  row: number,
+): FurtherTestDescription {
+  return {
+    field,
+    column: columnLetters(column),
+    raw: rawOf(sheet.source.rows[row]?.values[column] ?? null),
+    ...describeReading(reading, "stamp"),
+  };
 }
 
 function describeReading(reading: Reading<unknown>, kind: Kind): Partial<ReadingDescription> {

@@ -57,9 +57,12 @@ export const FILL_KINDS: Readonly<Record<FillField, Kind>> = {
   analysedHelium: "helium",
   analysedBy: "text",
   modOnLabelM: "depth",
+  plannedDepthM: "depth",
   filledBy: "text",
+  externalCheck: "presence",
   receivedBy: "presence",
   certification: "presence",
+  consent: "presence",
   price: "price",
   remarks: "remark",
 };
@@ -74,12 +77,14 @@ export const CYLINDER_KINDS: Readonly<Record<CylinderField, Kind>> = {
   made: "stamp",
   size: "size",
   servicePressure: "pressure",
+  neckThread: "text",
+  valveThread: "text",
   hydro: "stamp",
   visual: "stamp",
   eddyCurrent: "stamp",
   oxygenCleaned: "stamp",
   oxygenService: "oxygen service",
-  status: "text",
+  status: "remark",
 };
 
 export const KINDS: Readonly<Record<Field, Kind>> = { ...FILL_KINDS, ...CYLINDER_KINDS };

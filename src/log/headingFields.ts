@@ -30,6 +30,11 @@ interface Rule {
 /** The first rule that fits decides. */
 const RULES: readonly Rule[] = [
   { all: ["mod"], role: "modOnLabelM", confidence: 0.95 },
+  { all: ["depth"], role: "plannedDepthM", confidence: 0.8 },
+  { all: ["external check"], role: "externalCheck", confidence: 0.9 },
+  { all: ["consent"], role: "consent", confidence: 0.85 },
+  { all: ["valve thread"], role: "valveThread", confidence: 0.9 },
+  { all: ["neck thread"], role: "neckThread", confidence: 0.85 },
   { all: ["eddy"], role: "eddyCurrent", confidence: 0.95 },
   { all: ["limit", "oxygen"], role: "oxygenService", confidence: 0.9 },
   { all: ["grade"], none: ["pressure"], role: "oxygenService", confidence: 0.9 },
@@ -77,6 +82,8 @@ const RULES: readonly Rule[] = [
   { all: ["analysed", "mix"], role: "analysedMix", confidence: 0.9 },
   { all: ["end", "mix"], role: "analysedMix", confidence: 0.85 },
   { all: ["end", "nitrox"], role: "analysedMix", confidence: 0.8 },
+  { all: ["ordered", "number"], role: "number", confidence: 0.5 },
+  { all: ["ordered", "by"], role: "owner", confidence: 0.5 },
   { all: ["source"], role: "source", confidence: 0.8 },
   { all: ["method"], role: "method", confidence: 0.9 },
   { all: ["temperature"], role: "gasTemperatureK", confidence: 0.85 },

@@ -19,6 +19,11 @@ export type Concept =
   | "percent"
   | "temperature"
   | "mod"
+  | "depth"
+  | "external check"
+  | "consent"
+  | "neck thread"
+  | "valve thread"
   | "money"
   | "date"
   | "time"
@@ -81,6 +86,11 @@ const PHRASES: readonly (readonly [meaning: readonly Concept[], phrases: string]
   [["percent"], "%|percent|per cent|pct|percentage|prozent"],
   [["temperature"], "temperature|temp|temperatur|temperatura"],
   [["mod"], "mod|maximum operating depth|max operating depth|max depth|maximum depth|profondeur max|prof max|max tiefe|maximale tiefe|profundidad maxima|prof maxima"],
+  [["depth"], "depth|dive depth|tiefe|tauchtiefe|profondeur|profundidad"],
+  [["external check"], "external check|ext check|exterior check|outside check|external inspection|external visual|pre fill check|prefill check|pre fill inspection|aussenkontrolle|aussere prufung|sichtkontrolle|controle exterieur|inspection externe|inspeccion externa"],
+  [["consent"], "consent|owner consent|permission|authorised|authorized|einwilligung|consentement|consentimiento"],
+  [["neck thread"], "thread|neck thread|neck|flaschengewinde|halsgewinde|gewinde|filetage|rosca"],
+  [["valve thread"], "valve thread|ventilgewinde|filetage robinet|rosca valvula"],
   [["money"], "price|amount|amt|paid|cost|charge|charged|fee|total price|$|€|£|preis|betrag|prix|montant|precio|importe|usd|eur|gbp"],
   [["date"], "date|datum|fecha|jour|day|tag|dia|log date|filled on|date filled|fill date|date of fill|fulldatum|fuelldatum|date de gonflage|fecha de llenado"],
   [["date", "time"], "date time|date / time|date and time|timestamp|datum zeit|date heure|fecha hora"],

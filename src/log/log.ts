@@ -49,9 +49,14 @@ export interface FillFields {
   readonly analysedHelium: Reading<number>;
   readonly analysedBy: Reading<string>;
   readonly modOnLabelM: Reading<number>;
+  readonly plannedDepthM: Reading<number>;
   readonly filledBy: Reading<string>;
+  /** That the cylinder was looked over before the fill. */
+  readonly externalCheck: Reading<string>;
   readonly receivedBy: Reading<string>;
   readonly certification: Reading<string>;
+  /** That the owner agreed to the fill. */
+  readonly consent: Reading<string>;
   readonly price: Reading<number>;
   readonly remarks: Reading<string>;
 }
@@ -67,6 +72,9 @@ export interface CylinderFields {
   readonly made: Reading<TestStamp>;
   readonly size: Reading<CylinderSize>;
   readonly servicePressure: Reading<PressureReading>;
+  /** As stamped on the neck, such as M25x2, and as on the valve. */
+  readonly neckThread: Reading<string>;
+  readonly valveThread: Reading<string>;
   readonly hydro: Reading<TestStamp>;
   readonly visual: Reading<TestStamp>;
   readonly eddyCurrent: Reading<TestStamp>;

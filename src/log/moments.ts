@@ -36,15 +36,22 @@ function settlePressures(columns: readonly ColumnInRole[]): void {
 
 function settleMixes(columns: readonly ColumnInRole[]): void {
   const mixes = withRole(columns, "some mix");
-  if (mixes.length === 1) return assign(mixes, [onlyMix(mixes[0]!, columns)]);
-  for (const mix of mixes) {
-    const before = roleBefore(mix, columns);
-    if (before === "startPressure") mix.role = "startMix";
-    if (before === "endPressure" || before === "settledPressure") mix.role = "analysedMix";
+  if (mixes.length > 1) {
+    for (const mix of mixes) {
+      const role = mixBehind(roleBefore(mix, columns));
+      if (role !== undefined && withRole(columns, role).length === 0) mix.role = role;
+    }
   }
   const rest = withRole(columns, "some mix");
+  if (rest.length === 1) return assign(rest, [onlyMix(rest[0]!, columns)]);
   const open = MIXES.filter((role) => withRole(columns, role).length === 0);
   assign(rest, rest.length === 2 && open.length === 3 ? ["startMix", "analysedMix"] : open);
+}
+
+/** The mix that stands behind a pressure is the one in the cylinder at that moment. */
+function mixBehind(pressure: Role | undefined): Role | undefined {
+  if (pressure === "startPressure") return "startMix";
+  return pressure === "endPressure" || pressure === "settledPressure" ? "analysedMix" : undefined;
 }
 
 /** A mix alone is the order, as whole numbers are; analyses have decimals, and stand under “O2”. */

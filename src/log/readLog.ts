@@ -1,7 +1,7 @@
 import type { Sheet } from "../sheet/sheet";
 import type { LogContext } from "./context";
 import type { Log, RowCounts, RowKind } from "./log";
-import { readSheet, type SheetReading } from "./readSheet";
+import { readSheet, whyLeftOut, type SheetReading } from "./readSheet";
 import { knowledgeOf } from "./settle/settle";
 import { planSheet } from "./sheetPlan";
 
@@ -25,8 +25,8 @@ export function readLog(sheets: readonly Sheet[], context: LogContext = {}): Log
     hasLog && sheet.kind === "neither" && useOf(sheet.name) !== true;
   const read = readings.filter((reading) => !isLeftOut(reading));
   return {
-    sheets: readings.map((reading) =>
-      isLeftOut(reading) ? { ...reading.sheet, leftOut: true } : reading.sheet,
+    sheets: readings.map((reading, at) =>
+      isLeftOut(reading) ? { ...reading.sheet, leftOut: true, why: whyLeftOut(plans[at]!) } : reading.sheet,
     ),
     fills: read.flatMap(({ fills }) => fills),
     cylinders: read.flatMap(({ cylinders }) => cylinders),

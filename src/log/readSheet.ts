@@ -35,9 +35,18 @@ export function readSheet(plan: SheetPlan, knowledge: Knowledge): SheetReading {
   return { ...into, sheet };
 }
 
-function whyNeither({ sheet, tables }: SheetPlan): string {
-  const say = "Say what its columns are, or leave the sheet out.";
+function whyNeither(plan: SheetPlan): string {
+  return `“${plan.sheet.name}” ${whatItLacks(plan)}. Say what its columns are, or leave the sheet out.`;
+}
+
+/** Why a sheet is not part of the log, in a sentence. */
+export function whyLeftOut(plan: SheetPlan): string {
+  return `“${plan.sheet.name}” was left out: it ${whatItLacks(plan)}. To have it read, say what its columns are.`;
+}
+
+function whatItLacks({ sheet, tables }: SheetPlan): string {
+  if (sheet.rows.length === 0) return "is empty";
   return tables.some(({ table }) => table.headingRows.size > 0)
-    ? `The headings of “${sheet.name}” are those of neither fills nor cylinders. ${say}`
-    : `“${sheet.name}” has no headings of fills or cylinders in its first rows. ${say}`;
+    ? "has headings, but they are those of neither fills nor cylinders"
+    : "has no headings of fills or cylinders in its first rows";
 }

@@ -11,11 +11,17 @@ export function roleByCells(role: Role | undefined, { sample, meaning }: ColumnD
   const holdsPressures = (): boolean =>
     meaning.unit === "psi" || meaning.unit === "bar" || shareOf(sample, isPressure) > 0.3;
   const holdsMixes = (): boolean => shareRead(sample, "mix") > 0.5;
+  // “O2?” and “Nitrox” over yes and no ask what the cylinder may take.
+  const mixOrRating = (): Role =>
+    shareRead(sample, "mix") === 0 && shareRead(sample, "oxygen service") > 0.5
+      ? "oxygenService"
+      : "some mix";
   const holdsDates = (): boolean => shareRead(sample, "stamp") > shareRead(sample, "oxygen service");
   const byRole: { readonly [role in Role]?: () => Role | undefined } = {
     "oxygen clean": () => (holdsDates() ? "oxygenCleaned" : "oxygenService"),
     oxygenService: () => (holdsDates() ? "oxygenCleaned" : "oxygenService"),
-    "some oxygen": () => (holdsPressures() ? "oxygenAdded" : "some mix"),
+    "some oxygen": () => (holdsPressures() ? "oxygenAdded" : mixOrRating()),
+    "some mix": () => mixOrRating(),
     "some helium": () => (holdsPressures() ? "heliumAdded" : "some helium"),
     "start of something": () => (holdsPressures() ? "startPressure" : holdsMixes() ? "startMix" : undefined),
     "end of something": () => (holdsPressures() ? "endPressure" : holdsMixes() ? "analysedMix" : undefined),

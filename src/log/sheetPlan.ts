@@ -40,7 +40,15 @@ export function planSheet(original: Sheet, context: LogContext): SheetPlan {
 }
 
 /** Columns that a price list or a stock list may have as well. */
-const SAYS_LITTLE: readonly Field[] = ["number", "price", "remarks", "source", "time", "gasTemperatureK"];
+const SAYS_LITTLE: readonly Field[] = [
+  "number",
+  "price",
+  "remarks",
+  "source",
+  "time",
+  "gasTemperatureK",
+  "plannedDepthM",
+];
 const GAS: readonly Field[] = [
   "startPressure",
   "endPressure",

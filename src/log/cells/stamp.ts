@@ -136,12 +136,13 @@ function fromStamp(text: string, column: ClearColumn): Reading<TestStamp> {
   }
   const meant = stamps.map((stamp) => (stamp.means === "due" ? stamp : { ...stamp, means: column.means }));
   const possible = meant.filter((stamp) => Temporal.PlainYearMonth.compare(stamp.month, column.latest) <= 0);
-  const [first, second] = possible.length > 0 ? possible : meant;
+  const choices = possible.length > 0 ? possible : meant;
+  const [first, second] = choices;
   if (first === undefined) return unreadable(`“${text}” is not a test date. Write it such as 2019/10.`);
   if (second !== undefined)
     return ambiguous(
-      possible,
-      `“${text}” can be ${possible.map(stampText).join(" or ")}. Write the year with four digits.`,
+      choices,
+      `“${text}” can be ${choices.map(stampText).join(" or ")}. Write the year with four digits.`,
       first.day ? "date order" : "stamp order",
     );
   return value(first);
