@@ -6,7 +6,7 @@ import type { HeadingMeaning } from "./headingText";
 import type { Field, TestField } from "./log";
 import { roleByCells, roleByCellsAlone } from "./roleByCells";
 import { settleMoments, withRole, type ColumnInRole } from "./moments";
-import { sampleOf, type ColumnSample } from "./sample";
+import { sampleOf, shareRead, type ColumnSample } from "./sample";
 import type { Table } from "./table";
 
 /** A column before anybody said what it is. */
@@ -75,7 +75,10 @@ export function proposeColumns(
   settleMoments(drafts);
   settleDueDates(drafts);
   findByCellsAlone(drafts);
-  for (const draft of drafts) draft.field = fieldOf(draft.role);
+  for (const draft of drafts) {
+    draft.field = fieldOf(draft.role);
+    if (draft.choice?.field === undefined) draft.confidence *= agreement(draft);
+  }
   oneColumnPerField(drafts);
   return drafts.map(({ choice, role, ...draft }) => ({
     ...draft,
@@ -114,6 +117,14 @@ function findByCellsAlone(drafts: readonly Draft[]): void {
 function fieldOf(role: Role | undefined): Field | undefined {
   return role !== undefined && Object.hasOwn(KINDS, role) ? (role as Field) : undefined;
 }
+
+/** How far the cells bear out what their column was taken for. */
+function agreement({ field, sample }: Draft): number {
+  if (field === undefined || sample.cells.length === 0) return 1;
+  return LEAST_AGREEMENT + (1 - LEAST_AGREEMENT) * shareRead(sample, KINDS[field]);
+}
+
+const LEAST_AGREEMENT = 0.4;
 
 /** The surest column has the field; a test may have several, and the last test done comes before the next one due. */
 function oneColumnPerField(drafts: readonly Draft[]): void {

@@ -15,8 +15,8 @@ export interface HeadingMeaning {
 const UNITS: readonly (readonly [unit: LogColumn["unit"], pattern: RegExp])[] = [
   ["psi", /\bpsi[ga]?\b|\blbs\b/],
   ["bar", /\bbar[ga]?\b/],
-  ["°F", /°\s*f\b|\bdeg\.? ?f\b|\(f\)|\bfahrenheit\b/],
-  ["°C", /°\s*c\b|\bdeg\.? ?c\b|\(c\)|\bcelsius\b/],
+  ["°F", /°\s*f\b|\bdeg\.? ?f\b|\btemp[a-z]*\.?,? f\b|\(f\)|\bfahrenheit\b/],
+  ["°C", /°\s*c\b|\bdeg\.? ?c\b|\btemp[a-z]*\.?,? c\b|\(c\)|\bcelsius\b/],
   ["ft", /\bft\b|\bfeet\b|\bfsw\b/],
   ["m", /\bmet(?:er|re)s?\b|\bmsw\b|\(m\)|\[m\]| m$|\bmetres\b|\bmetros\b/],
 ];
