@@ -14,6 +14,10 @@ const interval = z
     firstMonths: z.int().positive().optional(),
     due: z.enum(["end of month", "first of month", "exact date"]),
     countsFrom: z.literal("end of previous month").optional(),
+    withoutVisualsMonths: z.int().positive().optional(),
+    madeBefore: z
+      .strictObject({ month: z.string().regex(/^\d{4}-\d{2}$/), months: z.int().positive() })
+      .optional(),
     basis,
     source: z.string().min(3),
   })
@@ -34,6 +38,12 @@ const cylinder = z.strictObject({
   plusAllowed: z.literal(true).optional(),
   oxygenMaxPercent: z.number().min(21).max(100).optional(),
   oxygenMaxSource: z.string().optional(),
+  pureOxygenMaxPsi: z.int().min(1000).optional(),
+  pureOxygenSource: z.string().min(3).optional(),
+  underWater: z.enum(["never", "only marked UW"]).optional(),
+  underWaterSource: z.string().min(3).optional(),
+  notAuthorised: z.string().min(3).optional(),
+  notAuthorisedSource: z.string().min(3).optional(),
   note: z.string().optional(),
   sources: z.array(z.string()).min(1),
   confidence: z.enum(["low", "medium", "medium-high", "high"]),
@@ -46,6 +56,7 @@ const country = z.strictObject({
   stampMeans: z.enum(["test", "due"]),
   visualMarks: z.array(z.string()).min(1),
   referenceTemperatureC: z.number().min(0).max(30),
+  missedVisualSource: z.string().min(3).optional(),
   note: z.string().min(10),
   cylinders: z.array(cylinder).min(1),
   oxygen: z.strictObject({
