@@ -2,7 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import { readCylinderSize } from "../cylinders/readCylinderSize";
 import type { CylinderSize } from "../cylinders/size";
 import { Refusal } from "../gas/refusal";
-import { ofNoUse, plain, sayingNothing, tidy, type Cell } from "./cells/cell";
+import { isTooLong, ofNoUse, plain, sayingNothing, shown, tidy, type Cell } from "./cells/cell";
 import { readDate, readTime, type DateColumn } from "./cells/date";
 import { readHelium, readMixCell } from "./cells/mix";
 import { readOxygenServiceCell, type OxygenServiceColumn } from "./cells/oxygenService";
@@ -154,6 +154,8 @@ const READERS: Readonly<Record<Kind, (cell: Cell, column: ColumnSettings) => Rea
 
 /** Reads one cell as what its column holds. */
 export function readCell(cell: Cell, kind: Kind, column: ColumnSettings): Reading<unknown> {
+  if (isTooLong(cell.value) && kind !== "remark")
+    return unreadable(`“${shown(cell)}…”: this text is far too long for what belongs here. Shorten it.`);
   return READERS[kind](cell, column);
 }
 

@@ -29,8 +29,22 @@ export const NO_MEANING: HeadingMeaning = {
   understood: 0,
 };
 
+const known = new Map<string, HeadingMeaning>();
+/** A workbook has a few dozen headings, looked at several times; a hostile one must not fill the memory. */
+const REMEMBERED_HEADINGS = 2000;
+
 /** What the words of a heading mean together. */
 export function meaningOf(heading: string): HeadingMeaning {
+  let meaning = known.get(heading);
+  if (meaning === undefined) {
+    meaning = understand(heading);
+    if (known.size >= REMEMBERED_HEADINGS) known.clear();
+    known.set(heading, meaning);
+  }
+  return meaning;
+}
+
+function understand(heading: string): HeadingMeaning {
   const words = wordsOf(heading);
   const concepts = new Set<Concept>();
   let understood = 0;

@@ -46,7 +46,7 @@ export function whyLeftOut(plan: SheetPlan): string {
 
 function whatItLacks({ sheet, tables }: SheetPlan): string {
   if (sheet.rows.length === 0) return "is empty";
-  return tables.some(({ table }) => table.headingRows.size > 0)
+  return tables.some(({ table }) => table.firstHeading !== undefined)
     ? "has headings, but they are those of neither fills nor cylinders"
     : "has no headings of fills or cylinders in its first rows";
 }

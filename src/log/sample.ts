@@ -1,5 +1,5 @@
 import { isBlank, type Sheet } from "../sheet/sheet";
-import type { Cell } from "./cells/cell";
+import { isTooLong, type Cell } from "./cells/cell";
 import { readCell, UNSETTLED, type Kind } from "./fieldKinds";
 import type { Table } from "./table";
 
@@ -15,11 +15,12 @@ const DIFFERENT_CELLS = 300;
 export function sampleOf(sheet: Sheet, table: Table, column: number): ColumnSample {
   const step = Math.max(1, Math.floor((table.lastRow - table.firstRow) / ROWS_LOOKED_AT));
   const cells = new Map<unknown, Cell>();
-  const first = Math.min(...table.headingRows, Infinity);
+  const first = table.firstHeading ?? Infinity;
   for (let at = table.firstRow; at <= table.lastRow && cells.size < DIFFERENT_CELLS; at += step) {
     const row = sheet.rows[at]!;
     const value = row.values[column];
-    if (value === undefined || value === null || cells.has(value) || isBlank(value)) continue;
+    if (value === undefined || value === null || cells.has(value) || isTooLong(value)) continue;
+    if (isBlank(value)) continue;
     // Titles stand above the headings, and headings may come again.
     if (at <= first || table.headingRows.has(at)) continue;
     cells.set(value, { value, format: row.formats?.[column], dateSystem: sheet.dateSystem });

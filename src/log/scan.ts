@@ -1,4 +1,5 @@
 import { isBlank, type CellValue, type Sheet } from "../sheet/sheet";
+import { isTooLong } from "./cells/cell";
 import type { Table } from "./table";
 
 /** Part of a column that belongs together: the rows of one table. */
@@ -10,7 +11,7 @@ export interface ColumnRange {
 
 type Filled = Exclude<CellValue, null>;
 
-/** Visits every cell of a column that holds something, headings left out, from the top. */
+/** Visits every cell of a column that holds something, headings and endless texts left out, from the top. */
 export function forEachCell(
   { sheet, table, column }: ColumnRange,
   visit: (value: Filled, format: string | undefined) => void,
@@ -19,6 +20,7 @@ export function forEachCell(
     const row = sheet.rows[at]!;
     const value = row.values[column];
     if (value === undefined || value === null || value === "" || table.headingRows.has(at)) continue;
+    if (isTooLong(value)) continue;
     visit(value, row.formats?.[column]);
   }
 }

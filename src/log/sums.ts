@@ -1,5 +1,5 @@
 import type { CellValue, Sheet, SheetRow } from "../sheet/sheet";
-import { tidy } from "./cells/cell";
+import { isTooLong, tidy } from "./cells/cell";
 import { numbersIn } from "./cells/numbers";
 
 /** How far a sum reaches up; beyond, a number alone is not compared. */
@@ -38,7 +38,9 @@ function sumsTo(total: number, amounts: readonly number[]): boolean {
 
 function amountIn(value: CellValue | undefined): number | undefined {
   if (typeof value === "number") return value;
-  return typeof value === "string" ? numbersIn(tidy(value.replace(/[$€£]/g, "")))[0] : undefined;
+  return typeof value === "string" && !isTooLong(value)
+    ? numbersIn(tidy(value.replace(/[$€£]/g, "")))[0]
+    : undefined;
 }
 
 function near(one: number, other: number): boolean {

@@ -8,6 +8,8 @@ export interface Table {
   readonly meanings: readonly HeadingMeaning[];
   /** Rows of headings, with those repeated further down. */
   readonly headingRows: ReadonlySet<number>;
+  /** The row in which its headings start: what stands above are titles. Undefined for a table without. */
+  readonly firstHeading: number | undefined;
   readonly firstRow: number;
   readonly lastRow: number;
 }
@@ -31,6 +33,10 @@ const LEAST_SCORE_BELOW = 2.4;
 const LONGEST_HEADING = 80;
 /** No log has more columns; a hostile sheet may. */
 const MOST_COLUMNS = 200;
+/** Nor has a sheet more tables, each with headings of its own. */
+const MOST_TABLES = 100;
+/** Rows of words only are few in a log, and taking one apart is slow. */
+const MOST_TAKEN_APART = 5000;
 
 /** The tables of a sheet, from the top: as a rule one. A sheet without headings is one table without. */
 export function tablesOf(sheet: Sheet): readonly Table[] {
@@ -41,6 +47,7 @@ export function tablesOf(sheet: Sheet): readonly Table[] {
   let head = first;
   let headingRows = rowsOf(head);
   let from = 0;
+  let rowsTakenApart = 0;
   for (let row = first.lastRow + 1; row < sheet.rows.length; row++) {
     if (!mayBeHeadings(sheet.rows[row]!)) continue;
     const repeated = repeats(sheet, row, head);
@@ -49,11 +56,13 @@ export function tablesOf(sheet: Sheet): readonly Table[] {
       row += repeated - 1;
       continue;
     }
+    if (tables.length >= MOST_TABLES || ++rowsTakenApart > MOST_TAKEN_APART) continue;
     const below = bestHead(sheet, row);
     if (below.score < LEAST_SCORE_BELOW || below.roles < 3) continue;
     tables.push({
       meanings: padded(head.meanings, width),
       headingRows,
+      firstHeading: head.firstRow,
       firstRow: from,
       lastRow: below.firstRow - 1,
     });
@@ -63,6 +72,7 @@ export function tablesOf(sheet: Sheet): readonly Table[] {
   tables.push({
     meanings: padded(head.meanings, width),
     headingRows,
+    firstHeading: head.firstRow,
     firstRow: from,
     lastRow: sheet.rows.length - 1,
   });
@@ -199,7 +209,13 @@ function rowsOf(head: Head): Set<number> {
 }
 
 function tableWithoutHeadings(sheet: Sheet, width: number): Table {
-  return { meanings: padded([], width), headingRows: new Set(), firstRow: 0, lastRow: sheet.rows.length - 1 };
+  return {
+    meanings: padded([], width),
+    headingRows: new Set(),
+    firstHeading: undefined,
+    firstRow: 0,
+    lastRow: sheet.rows.length - 1,
+  };
 }
 
 function padded(meanings: readonly HeadingMeaning[], width: number): readonly HeadingMeaning[] {

@@ -44,8 +44,7 @@ export class TableReading {
   }
 
   read(): void {
-    const { headingRows, firstRow, lastRow } = this.table.table;
-    const firstHeading = headingRows.size > 0 ? Math.min(...headingRows) : firstRow;
+    const { headingRows, firstRow, lastRow, firstHeading = firstRow } = this.table.table;
     let sumFrom = firstRow;
     for (let at = firstRow; at <= lastRow; at++) {
       const row = this.plan.sheet.rows[at]!;

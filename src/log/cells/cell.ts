@@ -9,6 +9,14 @@ export interface Cell {
   readonly dateSystem: 1900 | 1904;
 }
 
+/** Longer texts are prose, pasted by mistake or on purpose to jam the reading; only remarks are kept whatever their length. */
+const LONGEST = 500;
+
+/** Whether a cell holds more text than any field but a remark has. */
+export function isTooLong(value: unknown): boolean {
+  return typeof value === "string" && value.length > LONGEST;
+}
+
 /**
  * Text as people meant it: typesetter's spaces, full-width and subscript characters plain, all dashes alike, spaces
  * single, the apostrophe gone that marks text in a spreadsheet.
