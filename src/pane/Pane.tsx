@@ -1,7 +1,8 @@
 import { FluentProvider, makeStyles, Spinner, tokens } from "@fluentui/react-components";
 import { useRef } from "react";
-import type { Workbook } from "../workbook/workbook";
+import type { FormulaHost, Workbook } from "../workbook/workbook";
 import { Areas } from "./Areas";
+import { FormulaNote } from "./FormulaNote";
 import { AnnouncerProvider } from "./kit/announce";
 import { ProblemNote, Notice } from "./kit/ProblemNote";
 import { PaneHeader } from "./PaneHeader";
@@ -21,12 +22,15 @@ export interface PaneProps {
    * Returns the way to stop listening.
    */
   readonly watchChanges?: (onChange: () => void) => () => void;
+  /** Where the pane has to explain the formula in the selected cell, as the host itself has no place for it. */
+  readonly formulas?: FormulaHost;
 }
 
 const useStyles = makeStyles({
-  provider: { height: "100%" },
+  provider: { height: "100%", display: "flex", flexDirection: "column" },
   pane: {
-    height: "100%",
+    flexGrow: 1,
+    minHeight: 0,
     overflowY: "auto",
     overflowX: "hidden",
     position: "relative",
@@ -45,19 +49,25 @@ const useStyles = makeStyles({
 });
 
 /** The task pane: the same in Excel and beside the local grid. It knows the workbook only by its port. */
-export function Pane({ appearance, ...props }: PaneProps) {
+export function Pane({ appearance, formulas, ...props }: PaneProps) {
   const styles = useStyles();
   return (
     <FluentProvider theme={THEMES[appearance]} className={styles.provider}>
       <AnnouncerProvider>
         {/* Another workbook is another shop: nothing of the old one may linger. */}
         <ShopPane key={useSerial(props.workbook)} {...props} />
+        {formulas && <FormulaNote host={formulas} />}
       </AnnouncerProvider>
     </FluentProvider>
   );
 }
 
-function ShopPane({ workbook, headed = true, onOpenSample, watchChanges }: Omit<PaneProps, "appearance">) {
+function ShopPane({
+  workbook,
+  headed = true,
+  onOpenSample,
+  watchChanges,
+}: Omit<PaneProps, "appearance" | "formulas">) {
   const styles = useStyles();
   const shop = useShop(workbook);
   const { country, units } = shop.settings;

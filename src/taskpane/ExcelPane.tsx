@@ -4,5 +4,12 @@ import { useAppearance } from "./useAppearance";
 
 /** The task pane on the workbook that is open in Excel. */
 export function ExcelPane({ workbook }: { readonly workbook: ExcelWorkbook }) {
-  return <Pane workbook={workbook} appearance={useAppearance()} watchChanges={workbook.watchChanges} />;
+  return (
+    <Pane
+      workbook={workbook}
+      appearance={useAppearance()}
+      watchChanges={workbook.watchChanges}
+      formulas={workbook}
+    />
+  );
 }

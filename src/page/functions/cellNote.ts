@@ -1,10 +1,9 @@
+import { callInCell, callInWords } from "../../functions/callInCell";
 import { isError, type Argument } from "../../functions/cells";
-import { evaluate, WHY } from "../../functions/evaluate";
-import { FUNCTIONS } from "../../functions/worksheetFunctions";
+import type { PlainArgument } from "../../functions/plainCall";
 import type { CellAddress, CellValue } from "../../sheet/sheet";
 import type { GridWorkbook } from "../../workbook/grid/gridWorkbook";
 import { WorkbookProblem } from "../../workbook/workbook";
-import { plainCall, type PlainArgument } from "./plainCall";
 import type { Sentences } from "./sentences";
 
 /** What the page says of a cell beside what the cell shows. */
@@ -53,28 +52,18 @@ function explanation(
   formula: string,
   down: number,
 ): string | undefined {
-  const call = plainCall(formula);
-  const asked = FUNCTIONS.find(({ id }) => id === call?.name);
-  if (!call || !asked) return undefined;
+  const call = callInCell(formula, down);
+  if (!call) return undefined;
   try {
-    const given = call.given.map((argument, index) => {
-      const column = asked.parameters[index]?.[1].shape === "cell";
-      return argumentIn(workbook, sheet, column ? rowOf(argument, down) : argument);
-    });
-    const text = evaluate(WHY, [asked.id, ...given])[0]?.[0];
-    return typeof text === "string" ? text : undefined;
+    return callInWords(
+      call,
+      call.given.map((argument) => argumentIn(workbook, sheet, argument)),
+    );
   } catch (problem) {
     /* A sheet that the formula names is gone: the cell shows an error of its own. */
     if (problem instanceof WorkbookProblem) return undefined;
     throw problem;
   }
-}
-
-/** Of a column the one cell that this row of the answer comes from. */
-function rowOf(argument: PlainArgument, down: number): PlainArgument {
-  if (typeof argument !== "object" || argument === null || argument.firstRow === argument.lastRow)
-    return argument;
-  return { ...argument, firstRow: argument.firstRow + down, lastRow: argument.firstRow + down };
 }
 
 function argumentIn(workbook: GridWorkbook, ownSheet: string, argument: PlainArgument): Argument {

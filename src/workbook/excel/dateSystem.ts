@@ -28,7 +28,7 @@ export async function dateSystemOf(
 ): Promise<DateSystem> {
   const { witnesses, anyDates } = findDates(rows);
   const shown = witnesses.length > 0 ? await byShownYears(session, sheetName, witnesses) : undefined;
-  return shown ?? (anyDates ? await byFunction(session, sheetName) : undefined) ?? 1900;
+  return shown ?? (anyDates ? await dateSystemByFunction(session) : undefined) ?? 1900;
 }
 
 function findDates(rows: readonly SheetRow[]): { witnesses: Witness[]; anyDates: boolean } {
@@ -79,9 +79,10 @@ async function byShownYears(
 /** The year of a serial counted from 1900. */
 const yearOf = (serial: number) => new Date((serial - 25_569) * 86_400_000).getUTCFullYear();
 
-async function byFunction(session: Session, sheetName: string): Promise<DateSystem | undefined> {
+/** What Excel's own DATE tells of the workbook; undefined where it tells nothing. */
+export async function dateSystemByFunction(session: Session): Promise<DateSystem | undefined> {
   try {
-    return await session.read(sheetNamed(sheetName), async (context) => {
+    return await session.read("the dates of this workbook", async (context) => {
       const newYear1904 = context.workbook.functions.date(1904, 1, 1);
       newYear1904.load("value");
       await context.sync();

@@ -1,9 +1,12 @@
-import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
+import type { SheetDraft } from "../../sheet/draft/draft";
+import type { Area, CellAddress, CellValue, Sheet } from "../../sheet/sheet";
 import { cellName } from "../../sheet/sheet";
-import type { Capabilities, SheetInfo, Workbook } from "../workbook";
+import type { Capabilities, CellInHand, FormulaHost, SheetInfo, Workbook } from "../workbook";
 import { WorkbookProblem } from "../workbook";
-import { watchChanges } from "./changes";
-import { dateSystemOf } from "./dateSystem";
+import { addSheets } from "./addSheets";
+import { readArea, readCellInHand } from "./cellInHand";
+import { dateSystemByFunction, dateSystemOf } from "./dateSystem";
+import { listen } from "./events";
 import { readMerges } from "./merges";
 import { findSheet, readOutline, sheetNamed } from "./outline";
 import { cellValue, readRows } from "./rows";
@@ -12,8 +15,8 @@ import { Session } from "./session";
 import { SettingsStore } from "./settingsStore";
 
 /** The workbook that is open in Excel. Make one after `Office.onReady`; it keeps nothing of what it reads. */
-export class ExcelWorkbook implements Workbook {
-  readonly capabilities: Capabilities = { select: true, settings: true };
+export class ExcelWorkbook implements Workbook, FormulaHost {
+  readonly capabilities: Capabilities = { select: true, settings: true, charts: true };
   private readonly session: Session;
   private readonly settings: SettingsStore;
 
@@ -77,6 +80,15 @@ export class ExcelWorkbook implements Workbook {
     });
   }
 
+  async addSheets(
+    drafts: readonly SheetDraft[],
+    progress: (share: number) => void = () => undefined,
+    signal?: AbortSignal,
+  ): Promise<readonly string[]> {
+    const dateSystem = (await dateSystemByFunction(this.session)) ?? 1900;
+    return addSheets(this.session, drafts, dateSystem, progress, signal);
+  }
+
   readSetting(key: string): Promise<unknown> {
     return this.settings.read(key);
   }
@@ -85,8 +97,28 @@ export class ExcelWorkbook implements Workbook {
     return this.settings.write(key, value);
   }
 
+  readCellInHand(): Promise<CellInHand> {
+    return readCellInHand(this.session);
+  }
+
+  readArea(sheet: string, area: Area): Promise<CellValue[][]> {
+    return readArea(this.session, sheet, area);
+  }
+
   /** Tells of every edit in the workbook, until the function it returns is called. */
-  readonly watchChanges = (onChange: () => void): (() => void) => watchChanges(this.globals, onChange);
+  readonly watchChanges = (onChange: () => void): (() => void) =>
+    listen(this.globals, ({ workbook }) => workbook.worksheets.onChanged, onChange);
+
+  /** Tells when the user goes to another cell or edits one, until the function it returns is called. */
+  readonly watchCellInHand = (onLook: () => void): (() => void) => {
+    const stops = [
+      listen(this.globals, ({ workbook }) => workbook.worksheets.onSelectionChanged, onLook),
+      this.watchChanges(onLook),
+    ];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  };
 }
 
 /** Gives up as soon as the signal says so, even while Excel keeps us waiting for a cell that is being edited. */

@@ -293,6 +293,34 @@ describe("edits", () => {
   });
 });
 
+describe("the cell in hand", () => {
+  const settled = () => new Promise((resolve) => setTimeout(resolve));
+
+  test("is heard of when the user goes to another one, or edits one, until one stops listening", async () => {
+    const { fake, workbook } = open();
+    let looks = 0;
+    const stop = workbook.watchCellInHand(() => (looks += 1));
+    await settled();
+    for (const listener of fake.listeners) listener();
+    expect(looks).toBe(2);
+    stop();
+    await settled();
+    expect(fake.listeners.size).toBe(0);
+  });
+
+  test("has no formula where a value was typed", async () => {
+    const { workbook } = open();
+    await workbook.selectCell({ sheet: "Fill log", row: 4, column: 0 });
+    expect(await workbook.readCellInHand()).not.toHaveProperty("formula");
+  });
+
+  test("an area beyond what a formula of ours takes is refused in a sentence", async () => {
+    const { workbook } = open();
+    const column = { firstRow: 0, lastRow: 10_000, firstColumn: 0, lastColumn: 0 };
+    await expect(workbook.readArea("Fill log", column)).rejects.toThrow("name a smaller one");
+  });
+});
+
 describe("settings", () => {
   test("stand in one custom XML part of ours, and taking out the last takes out the part", async () => {
     const { fake, workbook } = open();

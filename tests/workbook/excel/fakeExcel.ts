@@ -31,6 +31,7 @@ export class FakeExcel {
     this.book = {
       sheets: tabs,
       parts: new Map(),
+      formulas: new Map(),
       dateSystem: sheets[0]!.dateSystem,
       activeSheet: tabs[0]!,
       selected: { row: 0, column: 0 },

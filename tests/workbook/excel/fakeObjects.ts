@@ -12,6 +12,8 @@ export class HostError extends Error {
 export interface FakeBook {
   readonly sheets: FakeSheet[];
   readonly parts: Map<string, string>;
+  /** Formulas by sheet and cell ("Log!0,3"), each with how many rows down its answer spills. */
+  readonly formulas: Map<string, { readonly formula: string; readonly rows: number }>;
   readonly dateSystem: 1900 | 1904;
   activeSheet: FakeSheet;
   selected: { row: number; column: number };
@@ -69,6 +71,16 @@ export class WorkbookObject {
   }
   get functions() {
     return new FunctionsObject(this.book);
+  }
+  getActiveCell() {
+    const { activeSheet, selected } = this.book;
+    const area = {
+      firstRow: selected.row,
+      firstColumn: selected.column,
+      lastRow: selected.row,
+      lastColumn: selected.column,
+    };
+    return new RangeObject(this.book, activeSheet, area);
   }
 }
 
@@ -167,11 +179,34 @@ class RangeObject {
     const items = merges.map((merge) => new RangeObject(this.book, this.sheet, merge));
     return { areaCount: items.length, areas: { items } };
   }
+  get worksheet() {
+    return new WorksheetObject(this.book, this.sheet);
+  }
+  get formulas() {
+    const shown = this.cells((value) => (isError(value) ? value.error : (value ?? "")))!;
+    return shown.map((row, at) =>
+      row.map((value, column) => this.formulaAt(this.area.firstRow + at, column)?.formula ?? value),
+    );
+  }
+  getSpillParentOrNullObject() {
+    const { firstRow: row, firstColumn } = this.area;
+    for (let above = 1; above <= row; above += 1) {
+      const found = this.formulaAt(row - above, 0);
+      if (found && found.rows > above) {
+        const parent = { firstRow: row - above, lastRow: row - above, firstColumn, lastColumn: firstColumn };
+        return new RangeObject(this.book, this.sheet, parent);
+      }
+    }
+    return null;
+  }
   select() {
     if (this.book.activeSheet !== this.sheet) throw new HostError("InvalidSelection");
     this.book.selected = { row: this.area.firstRow, column: this.area.firstColumn };
   }
 
+  private formulaAt(row: number, column: number) {
+    return this.book.formulas.get(`${this.sheet.name}!${row},${this.area.firstColumn + column}`);
+  }
   private get rows(): (SheetRow | undefined)[] {
     return Array.from({ length: this.rowCount }, (_, index) => this.sheet.rows[this.area.firstRow + index]);
   }

@@ -64,6 +64,18 @@ async function readEverything(Adapter: typeof ExcelWorkbook): Promise<void> {
     expect(comparable(await workbook.readSheet(sheet.name))).toEqual(comparable(sheet));
   expect(await workbook.readCell({ sheet: "Odd cells", row: 7, column: 1 })).toEqual({ error: "#N/A" });
   await workbook.selectCell({ sheet: "Fill log", row: 4, column: 0 });
+  fake.book.formulas.set("Fill log!3,0", { formula: "=BRIM.MOD(A1:A9)", rows: 9 });
+  expect(await workbook.readCellInHand()).toMatchObject({
+    address: { sheet: "Fill log", row: 4, column: 0 },
+    formula: "BRIM.MOD(A1:A9)",
+    down: 1,
+  });
+  await workbook.selectCell({ sheet: "Odd cells", row: 7, column: 1 });
+  expect((await workbook.readCellInHand()).value).toEqual({ error: "#N/A" });
+  fake.book.formulas.set("Odd cells!7,1", { formula: "=NA()", rows: 1 });
+  expect(await workbook.readCellInHand()).toMatchObject({ formula: "NA()", down: 0 });
+  const one = { firstRow: 7, lastRow: 7, firstColumn: 1, lastColumn: 1 };
+  expect(await workbook.readArea("Odd cells", one)).toEqual([[{ error: "#N/A" }]]);
   await workbook.writeSetting("brimbook", { country: "US" });
   expect(await workbook.readSetting("brimbook")).toEqual({ country: "US" });
 

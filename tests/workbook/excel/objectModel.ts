@@ -24,11 +24,18 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
       customXmlParts: "CustomXmlPartCollection",
       functions: "Functions",
     },
+    objects: { getActiveCell: "Range" },
   },
   WorksheetCollection: {
     items: "Worksheet",
     objects: { getItem: "Worksheet", getItemOrNullObject: "Worksheet" },
-    events: { onChanged: { hear: "_RegisterChangedEvent", cease: "_UnregisterChangedEvent" } },
+    events: {
+      onChanged: { hear: "_RegisterChangedEvent", cease: "_UnregisterChangedEvent" },
+      onSelectionChanged: {
+        hear: "_RegisterSelectionChangedEvent",
+        cease: "_UnregisterSelectionChangedEvent",
+      },
+    },
   },
   Worksheet: {
     values: ["id", "name", "visibility"],
@@ -38,9 +45,10 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
   Range: {
     values: [
       ...["rowIndex", "columnIndex", "rowCount", "columnCount", "rowHidden"],
-      ...["values", "valueTypes", "numberFormat", "text"],
+      ...["values", "valueTypes", "numberFormat", "text", "formulas"],
     ],
-    objects: { getMergedAreasOrNullObject: "RangeAreas" },
+    properties: { worksheet: "Worksheet" },
+    objects: { getMergedAreasOrNullObject: "RangeAreas", getSpillParentOrNullObject: "Range" },
     results: ["getRowProperties"],
     actions: ["select"],
   },

@@ -1,4 +1,4 @@
-import { columnIndex, type Area } from "../../sheet/sheet";
+import { columnIndex, type Area } from "../sheet/sheet";
 
 /** A range as a formula names it; counts from 0, without a sheet it is the formula's own. */
 export interface RangeReference extends Area {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { plainCall } from "../../src/page/functions/plainCall";
+import { plainCall } from "../../src/functions/plainCall";
 
 describe("a formula that is one of our functions with plain arguments", () => {
   test("has values as arguments", () => {
