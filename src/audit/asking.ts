@@ -1,4 +1,5 @@
-import type { Reading } from "../log/reading";
+import type { Refusal } from "../gas/refusal";
+import { BLANK, type Reading } from "../log/reading";
 import { notJudged, type FilledCylinder, type NotJudged, type Place } from "./rule";
 import type { TestHistory } from "./tests";
 import { fieldName } from "./words";
@@ -37,6 +38,20 @@ function withoutRecord({ fill, register }: FilledCylinder): NotJudged | undefine
   if (shopNumber.kind === "value")
     return notJudged("shop number is not in the register", { field: "shopNumber" });
   return lacking(serial, { field: "serial" });
+}
+
+/** The day of the fill, or the verdict that it is not known. */
+export function dayOf({ fill, day }: FilledCylinder): number | NotJudged {
+  const { date } = fill.fields;
+  if (day !== undefined) return day;
+  return lacking(date.kind === "value" ? BLANK : date, { field: "date" });
+}
+
+/** The verdict that the country's rules do not name the class. */
+export function unknownClass({ cylinder }: FilledCylinder, { message }: Refusal): NotJudged {
+  const [record] = cylinder.records;
+  const at: Place = { field: "cylinderClass", ...(record && { record }) };
+  return notJudged("class is not in the country's rules", at, message);
 }
 
 /** The verdict that one serial stands for two cylinders, so that nothing on record can be trusted; else undefined. */

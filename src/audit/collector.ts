@@ -26,27 +26,29 @@ interface Found {
 export class Collector {
   readonly #found: Found[] = [];
   readonly #toldOfRegister = new Set<string>();
+  #fill: unknown;
+  readonly #toldOfFill = new Set<string>();
   readonly #lacks = new Map<string, Lack>();
 
   constructor(private readonly columns: LogColumns) {}
 
-  fault(rule: Rule, fault: Fault, filled: FilledCylinder): void {
+  /** The finding, or undefined where it was told already, or stands for a column that the log does not have. */
+  fault(rule: Rule, fault: Fault, filled: FilledCylinder): Finding | undefined {
     const { fill, serial, day } = filled;
-    if (fault.blank === true && !this.columns.has(fault.at, fill)) {
-      this.#count(rule, noColumnFor([fault.at.field]), 1, fill, undefined);
-      return;
+    if (fault.blank !== undefined && !this.columns.has(fault.blank, fill)) {
+      this.#count(rule, noColumnFor([fault.blank.field]), 1, fill, undefined);
+      return undefined;
     }
     const cell = this.columns.cell(fault.at, fill);
     const ofRegister = cell.sheet !== fill.sheet || cell.row !== fill.row;
-    if (ofRegister && !this.#firstTold(rule, cell)) return;
+    if (ofRegister && !this.#firstTold(rule, cell)) return undefined;
+    if (!ofRegister && this.#toldOfTwin(rule, fault, fill)) return undefined;
     const { severity, basis, source, message, todo } = fault;
     const date = fill.fields.date;
     const fillDate = !ofRegister && date.kind === "value" ? date.value.toString() : "";
-    this.#found.push({
-      rule,
-      day: day ?? Infinity,
-      finding: { rule: rule.id, severity, basis, source, cell, serial, fillDate, message, todo },
-    });
+    const finding = { rule: rule.id, severity, basis, source, cell, serial, fillDate, message, todo };
+    this.#found.push({ rule, day: day ?? Infinity, finding });
+    return finding;
   }
 
   notJudged(rule: Rule, lack: NotJudged, { fill }: FilledCylinder): void {
@@ -55,12 +57,15 @@ export class Collector {
     this.#count(rule, why, 1, fill, noColumn ? undefined : this.columns.cell(lack.at, fill));
   }
 
-  /** A rule that could judge no fill at all, as the log has none of these columns. */
-  noColumn(rule: Rule, fields: Rule["needs"][number], fills: number): void {
-    if (fills > 0) this.#count(rule, noColumnFor(fields), fills, undefined, undefined);
+  /** A rule that could judge no fill at all, and why. */
+  unable(rule: Rule, why: string, fills: number): void {
+    if (fills > 0) this.#count(rule, why, fills, undefined, undefined);
   }
 
-  result(decisive: readonly Rule[], complete: boolean): Omit<AuditResult, "overrides"> {
+  result(
+    decisive: readonly Rule[],
+    complete: boolean,
+  ): Pick<AuditResult, "findings" | "notChecked" | "fullyJudged"> {
     const lacks = [...this.#lacks.values()].sort((one, other) => one.rule.rank - other.rule.rank);
     return {
       findings: this.#found.sort(byHarm).map(({ finding }) => finding),
@@ -90,6 +95,16 @@ export class Collector {
     }
   }
 
+  /** What is wrong with the fill itself is told once, not for each cylinder of a twin set. */
+  #toldOfTwin(rule: Rule, { at, message }: Fault, fill: unknown): boolean {
+    if (this.#fill !== fill) this.#toldOfFill.clear();
+    this.#fill = fill;
+    const key = `${rule.id} ${at.field} ${message}`;
+    const told = at.field !== "serial" && this.#toldOfFill.has(key);
+    this.#toldOfFill.add(key);
+    return told;
+  }
+
   #firstTold(rule: Rule, { sheet, row, column }: CellAddress): boolean {
     const key = `${rule.id} ${sheet} ${row} ${column}`;
     const first = !this.#toldOfRegister.has(key);
@@ -102,7 +117,7 @@ function isSame(one: CellAddress, other: CellAddress): boolean {
   return one.row === other.row && one.column === other.column && one.sheet === other.sheet;
 }
 
-function noColumnFor(fields: Rule["needs"][number]): string {
+export function noColumnFor(fields: Rule["needs"][number]): string {
   return `the log has no column for ${fields.map(fieldName).join(" or ")}`;
 }
 

@@ -15,6 +15,7 @@ import { notOxygenClean } from "./rules/notOxygenClean";
 import { visualPastDue } from "./rules/visualPastDue";
 import { shopOf } from "./shop";
 import { NO_PAST } from "./walk/past";
+import { NO_ROWS } from "./walk/rowInLog";
 
 /** One fill, as far as a fill check wants to know it. */
 export interface FillToCheck {
@@ -102,7 +103,7 @@ function filledCylinder(fill: FillToCheck, rules: CountryRules): FilledCylinder 
   };
   const day = date.kind === "value" ? dayNumber(date.value) : undefined;
   const cylinder = new CylinderOnRecord([record], rules);
-  return { fill: row, serial: "", day, register: "none", cylinder, past: NO_PAST };
+  return { fill: row, serial: "", day, register: "none", cylinder, past: NO_PAST, row: NO_ROWS };
 }
 
 /** Only days above 12 are suspect: below, 10/12 would stand for October 2012, long past any interval. */

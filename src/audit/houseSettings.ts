@@ -127,6 +127,13 @@ const FIGURE_PROSE: {
     source: `${APPENDIX_C} para. 3`,
     limits: { least: 1, most: 1.6 },
   },
+  mostPpO2: {
+    group: "Gas analysis",
+    name: "Oxygen pressure at the planned depth: a stop beyond",
+    unit: "ata or bar",
+    source: "Code du sport art. A322-92",
+    limits: { least: 1.2, most: 2 },
+  },
   airLeastPercent: {
     group: "Gas analysis",
     name: "Air has at least",

@@ -16,7 +16,7 @@ export interface FilledMix {
   readonly at: Place;
 }
 
-export function filledMix({ fields }: Fill): FilledMix | NotJudged {
+export function filledMix({ fields }: Pick<Fill, "fields">): FilledMix | NotJudged {
   const { analysedMix, orderedMix } = fields;
   if (analysedMix.kind === "value")
     return { mix: analysedMix.value, isAnalysed: true, at: { field: "analysedMix" } };

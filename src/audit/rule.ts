@@ -3,6 +3,7 @@ import type { CylinderOnRecord } from "./cylinderOnRecord";
 import type { Basis, Severity } from "./finding";
 import type { Shop } from "./shop";
 import type { CylinderPast } from "./walk/past";
+import type { RowInLog } from "./walk/rowInLog";
 
 /** One cylinder in one fill; a twin set is filled as two. */
 export interface FilledCylinder {
@@ -16,6 +17,8 @@ export interface FilledCylinder {
   readonly cylinder: CylinderOnRecord;
   /** What the log shows of the cylinder up to just before this fill, its fills taken in the order they were made. */
   readonly past: CylinderPast;
+  /** The rows around the fill's, and what their headings say of added gases. */
+  readonly row: RowInLog;
   /** A serial of the register that this one may be a slip of. */
   readonly suggestion?: string;
   /** What there is to know of how it was found. */
@@ -53,8 +56,8 @@ export interface NotJudged {
 
 export interface Fault {
   readonly kind: "fault";
-  /** It is that nothing stands there: where the sheet has no such column, the fill is not checked instead. */
-  readonly blank?: true;
+  /** Where nothing stands, if that is the fault: where the sheet has no such column, the fill is not checked instead. */
+  readonly blank?: Place;
   readonly severity: Severity;
   readonly basis: Basis;
   readonly source: string;
@@ -72,6 +75,8 @@ export interface Rule {
   readonly title: string;
   /** Fields without which nothing can be judged; of an inner list, any one. */
   readonly needs: readonly (readonly Field[])[];
+  /** Why it can judge no fill at all in this shop; undefined where it can. Told once. */
+  unable?(shop: Shop): string | undefined;
   judge(filled: FilledCylinder, shop: Shop): Verdict;
 }
 

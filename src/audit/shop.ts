@@ -19,6 +19,7 @@ export interface HouseFigures {
   readonly mixTolerancePoints: number;
   readonly mixToleranceStopPoints: number;
   readonly maxPpO2: number;
+  readonly mostPpO2: number;
   readonly readingErrorPercent: number;
   readonly startMinimumBar: number;
   readonly continuousMaxPercent: number;
@@ -74,6 +75,7 @@ const FIGURES: HouseFigures = {
   mixTolerancePoints: 1,
   mixToleranceStopPoints: 3,
   maxPpO2: 1.4,
+  mostPpO2: 1.6,
   readingErrorPercent: 3,
   startMinimumBar: 3,
   continuousMaxPercent: 40,

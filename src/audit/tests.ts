@@ -104,7 +104,8 @@ function isInspection(stamp: TestStamp, rules: CountryRules): boolean {
   return stamp.marks.some((mark) => rules.visualMarks.includes(mark));
 }
 
-function historyOf(
+/** Of these recorded tests, those that count, with the days on which each holds. */
+export function historyOf(
   field: TestField | "made",
   recorded: readonly RecordedTest[],
   interval: Interval,

@@ -1,6 +1,7 @@
 import type { Temporal } from "temporal-polyfill";
 import { dateOf } from "../cylinders/calendar";
 import type { OxygenService } from "../cylinders/oxygenService";
+import { gaugeReading } from "../gas/units";
 import type { Field } from "../log/log";
 
 const MONTHS = [
@@ -25,22 +26,30 @@ export function ratingText(service: OxygenService): string {
   return service.maxOxygen === undefined ? "air only" : percentText(service.maxOxygen);
 }
 
-/** What the audit calls the fields its rules need. */
+/** What the audit calls the fields its rules need, where the field's own name does not read so. */
 const FIELD_NAMES: Partial<Record<Field, string>> = {
   date: "fill date",
-  serial: "serial",
-  hydro: "hydro",
-  visual: "visual",
   made: "manufacture date",
   oxygenService: "oxygen rating",
   oxygenCleaned: "oxygen cleaning",
   analysedMix: "analysis",
   orderedMix: "mix",
-  method: "method",
-  oxygenAdded: "oxygen added",
   cylinderClass: "class",
+  modOnLabelM: "MOD",
+  plannedDepthM: "planned depth",
+  gasTemperatureK: "gas temperature",
+  receivedBy: "signature",
+  number: "fill number",
 };
 
+/** `start pressure`, from `startPressure`. */
 export function fieldName(field: Field): string {
-  return FIELD_NAMES[field] ?? field;
+  return FIELD_NAMES[field] ?? field.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
+}
+
+/** `3,000 psi`, `207.5 bar`: a gauge reading of so many bar absolute. */
+export function pressureText(pressureBar: number, unit: "psi" | "bar"): string {
+  const reading = gaugeReading(pressureBar, unit === "psi" ? "us" : "metric");
+  const number = unit === "psi" ? Math.round(reading) : Number(reading.toFixed(1));
+  return `${String(number).replace(/\B(?=(\d{3})+$)/, ",")} ${unit}`;
 }

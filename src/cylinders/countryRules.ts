@@ -110,6 +110,8 @@ export interface CountryRules {
   readonly visualMarks: readonly string[];
   /** Temperature for which the service pressure is stamped. */
   readonly referenceTemperatureC: number;
+  /** Who says that the service pressure is the limit; practice of the trade where absent. */
+  readonly fillPressure?: { readonly basis: Basis; readonly source: string };
   /** A visual that was missed is made good by a hydro, not by another visual. */
   readonly missedVisualSource?: string;
   readonly note: string;

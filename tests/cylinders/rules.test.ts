@@ -56,6 +56,7 @@ const country = z.strictObject({
   stampMeans: z.enum(["test", "due"]),
   visualMarks: z.array(z.string()).min(1),
   referenceTemperatureC: z.number().min(0).max(30),
+  fillPressure: z.strictObject({ basis, source: z.string().min(3) }).optional(),
   missedVisualSource: z.string().min(3).optional(),
   note: z.string().min(10),
   cylinders: z.array(cylinder).min(1),

@@ -3,17 +3,9 @@ import { lastDayAllowed } from "../../cylinders/dueDates";
 import { stampText } from "../../cylinders/testStamp";
 import { Refusal } from "../../gas/refusal";
 import { BLANK } from "../../log/reading";
-import { inFill, lacking, lackingOnRecord, onlyLater, twoCylinders } from "../asking";
+import { dayOf, inFill, lacking, lackingOnRecord, onlyLater, twoCylinders, unknownClass } from "../asking";
 import type { CylinderOnRecord } from "../cylinderOnRecord";
-import {
-  DOES_NOT_APPLY,
-  notJudged,
-  PASS,
-  type FilledCylinder,
-  type NotJudged,
-  type Place,
-  type Verdict,
-} from "../rule";
+import { DOES_NOT_APPLY, notJudged, PASS, type FilledCylinder, type Place, type Verdict } from "../rule";
 import type { Shop } from "../shop";
 import { stateOn, type Test, type TestHistory } from "../tests";
 import { dateText } from "../words";
@@ -28,7 +20,7 @@ export interface RecurringTest {
 
 /** Whether the cylinder was filled while this test was in date, judged on the day of the fill. */
 export function judgePastDue(filled: FilledCylinder, { rules }: Shop, test: RecurringTest): Verdict {
-  const { fill, day, cylinder } = filled;
+  const { cylinder } = filled;
   if (cylinder.rules instanceof Refusal) return unknownClass(filled, cylinder.rules);
   const interval = test.intervalOf(cylinder.rules);
   const history = test.historyOf(cylinder);
@@ -39,9 +31,8 @@ export function judgePastDue(filled: FilledCylinder, { rules }: Shop, test: Recu
     const message = `A cylinder of this kind may not be filled at all in ${rules.name}: ${cylinder.rules.name}.`;
     return fault(interval, message, "Take it out of service, and tell the owner.", { field: "serial" });
   }
-  const { date } = fill.fields;
-  if (date.kind !== "value" || day === undefined)
-    return lacking(date.kind === "value" ? BLANK : date, { field: "date" });
+  const day = dayOf(filled);
+  if (typeof day !== "number") return day;
   const state = stateOn(day, history);
   switch (state.kind) {
     case "in date":
@@ -129,10 +120,4 @@ function pastDueText({ kind, stamp, until }: Test, day: number): string {
 /** Past a date that is law the cylinder may not be filled at all; past one that is custom, a rule is broken. */
 function fault({ basis, source }: Interval, message: string, todo: string, at: Place): Verdict {
   return { kind: "fault", severity: basis === "law" ? "stop" : "breach", basis, source, message, todo, at };
-}
-
-function unknownClass({ cylinder }: FilledCylinder, { message }: Refusal): NotJudged {
-  const [record] = cylinder.records;
-  const at: Place = { field: "cylinderClass", ...(record && { record }) };
-  return notJudged("class is not in the country's rules", at, message);
 }

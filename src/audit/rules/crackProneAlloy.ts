@@ -1,0 +1,101 @@
+import type { Interval } from "../../cylinders/countryRules";
+import { testsOf } from "../../log/register";
+import { dayOf, inFill, lacking, lackingOnRecord } from "../asking";
+import type { CylinderOnRecord } from "../cylinderOnRecord";
+import { classRules, isLack } from "../registered";
+import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
+import { historyOf, stateOn, type TestHistory } from "../tests";
+import { dateText } from "../words";
+import { BLANK } from "../../log/reading";
+
+/** Aluminium of these years may be the alloy (a New Zealand note; the years are about right). */
+const SUSPECT_YEARS = { first: 1972, last: 1988 };
+
+/**
+ * Aluminium 6351-T6 cracks under sustained load, and has burst: an eddy-current test (VE) within 60 months before the
+ * fill (49 CFR 180.205(f)(4), Part 180 Appendix C). Where the alloy is not proven, the rule is not known to be kept.
+ */
+export const crackProneAlloy: Rule = {
+  id: "V05",
+  rank: 7,
+  title: "Alloy 6351 without an eddy-current test",
+  needs: [["cylinderClass", "material", "alloy"]],
+  judge(filled, { rules: country }) {
+    const rules = classRules(filled);
+    if (isLack(rules)) return rules;
+    const interval =
+      rules.eddyCurrent ??
+      country.cylinders.find(({ eddyCurrent }) => eddyCurrent !== undefined)?.eddyCurrent;
+    if (interval === undefined) return DOES_NOT_APPLY;
+    const alloy = alloyOf(filled.cylinder, rules.eddyCurrent !== undefined);
+    if (alloy === "another") return DOES_NOT_APPLY;
+    const day = dayOf(filled);
+    if (typeof day !== "number") return day;
+    const history = filled.cylinder.once(crackProneAlloy, () => eddyCurrents(filled.cylinder, interval));
+    const state = stateOn(day, history);
+    switch (state.kind) {
+      case "in date":
+        return PASS;
+      case "in doubt":
+        return lacking(state.doubt.reading, state.doubt.at);
+      case "past due":
+        return fault(filled, interval, alloy, state.last.until);
+      case "only later":
+      case "none":
+        if (filled.register === "not found") return lackingOnRecord(filled, BLANK, { field: "eddyCurrent" });
+        return fault(filled, interval, alloy, undefined);
+    }
+  },
+};
+
+type Alloy = "6351" | "unproven" | "another";
+
+function alloyOf(cylinder: CylinderOnRecord, classMayBe: boolean): Alloy {
+  const text = (field: "alloy" | "cylinderClass" | "material"): string => {
+    const { reading } = cylinder.read(field);
+    return reading.kind === "value" ? reading.value : "";
+  };
+  const alloy = text("alloy");
+  if (`${alloy} ${text("cylinderClass")} ${text("material")}`.includes("6351")) return "6351";
+  if (alloy !== "") return "another";
+  if (classMayBe) return "unproven";
+  const isAluminium = /3AL|alu/i.test(`${text("cylinderClass")} ${text("material")}`);
+  const { reading: made } = cylinder.read("made");
+  const year = made.kind === "value" ? made.value.month.year : undefined;
+  return isAluminium && year !== undefined && year >= SUSPECT_YEARS.first && year <= SUSPECT_YEARS.last
+    ? "unproven"
+    : "another";
+}
+
+/** Tests of a column of their own, and hydros that carry the mark VE. */
+function eddyCurrents({ records }: CylinderOnRecord, interval: Interval): TestHistory {
+  const marked = testsOf(records, "hydro").filter(
+    ({ reading }) => reading.kind === "value" && reading.value.marks.includes("VE"),
+  );
+  return historyOf("eddyCurrent", [...testsOf(records, "eddyCurrent"), ...marked], interval);
+}
+
+function fault(
+  filled: FilledCylinder,
+  { basis, source }: Interval,
+  alloy: Exclude<Alloy, "another">,
+  lastUntil: number | undefined,
+): Verdict {
+  const { at } = filled.cylinder.read("eddyCurrent");
+  const last = lastUntil === undefined ? "none is on record" : `the last held until ${dateText(lastUntil)}`;
+  const isProven = alloy === "6351";
+  return {
+    kind: "fault",
+    ...(lastUntil === undefined && { blank: at }),
+    severity: isProven ? "stop" : "breach",
+    basis,
+    source,
+    message: isProven
+      ? `Alloy 6351 cracks under load, and it was filled without an eddy-current test in date: ${last}.`
+      : `Its alloy is not proven and may be 6351, which cracks under load; of eddy-current tests ${last}.`,
+    todo: isProven
+      ? "Empty it, and do not fill it again before an eddy-current test; keep people away while it is full."
+      : "Find out the alloy and write it down; do not fill it before, unless an eddy-current test is in date.",
+    at: inFill(filled, at),
+  };
+}

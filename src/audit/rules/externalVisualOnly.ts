@@ -1,0 +1,68 @@
+import { lastDayOf, monthNumber } from "../../cylinders/calendar";
+import { stampText, type TestStamp } from "../../cylinders/testStamp";
+import { Refusal } from "../../gas/refusal";
+import { testsOf, type RecordedTest } from "../../log/register";
+import { notJudged, PASS, type FilledCylinder, type Rule } from "../rule";
+import { dateText } from "../words";
+
+/**
+ * An E behind a US date is an external visual, no test of pressure, and no cylinder for diving lives on it
+ * (49 CFR 180.213(f)). Counted are the 60 months since the last hydro that was one, else since manufacture.
+ */
+export const externalVisualOnly: Rule = {
+  id: "V11",
+  rank: 28,
+  title: "External visual taken for a hydro",
+  needs: [["hydro"], ["date"]],
+  judge({ day, cylinder }, { rules: country }) {
+    const { rules, hydros } = cylinder;
+    if (day === undefined || hydros === undefined || rules instanceof Refusal || !rules.hydro) return PASS;
+    if (!country.visualMarks.includes("E")) return PASS;
+    const external = cylinder.once(externalVisualOnly, () => lastExternal(cylinder.records));
+    if (external === undefined) return PASS;
+    const until = lastValidDay({ cylinder }, day, rules.hydro.months);
+    const at = {
+      record: external.record,
+      field: "hydro",
+      ...(external.column !== undefined && { column: external.column }),
+    } as const;
+    if (until === undefined)
+      return notJudged("only an external visual is on record, and no manufacture date", at);
+    if (day <= until) return PASS;
+    return {
+      kind: "fault",
+      severity: "stop",
+      basis: "law",
+      source: "49 CFR 180.213(f)",
+      message: `${stampText(external.stamp)} E is an external visual, not a hydro; the last that counts held until ${dateText(until)}.`,
+      todo: "Do not fill it before a hydro.",
+      at,
+    };
+  },
+};
+
+interface External extends RecordedTest {
+  readonly stamp: TestStamp;
+}
+
+function lastExternal(records: FilledCylinder["cylinder"]["records"]): External | undefined {
+  return testsOf(records, "hydro")
+    .flatMap((test): External[] =>
+      test.reading.kind === "value" && test.reading.value.marks.includes("E")
+        ? [{ ...test, stamp: test.reading.value }]
+        : [],
+    )
+    .at(-1);
+}
+
+/** Last day by the latest hydro up to then, else by manufacture. */
+function lastValidDay(
+  { cylinder }: Pick<FilledCylinder, "cylinder">,
+  day: number,
+  months: number,
+): number | undefined {
+  const held = (cylinder.hydros?.tests ?? []).filter(({ from }) => from <= day).map(({ until }) => until);
+  if (held.length > 0) return Math.max(...held);
+  const { reading: made } = cylinder.read("made");
+  return made.kind === "value" ? lastDayOf(monthNumber(made.value.month) + months) : undefined;
+}

@@ -1,0 +1,94 @@
+import { Temporal } from "temporal-polyfill";
+import { dayNumber } from "../../cylinders/calendar";
+import { dayOf, inFill } from "../asking";
+import { isLack, known } from "../registered";
+import { PASS, type Rule, type Verdict } from "../rule";
+import type { FilledCylinder } from "../rule";
+import type { Shop } from "../shop";
+import { stateOn } from "../tests";
+
+/** Words for a cylinder that may never be filled again. */
+const OUT =
+  /condemn|reject|retire|scrap|destroy|withdrawn|out of service|do not fill|unsafe|failed|decommission|verschrottet|ausgemustert|gesperrt|rebut|réform|desech/i;
+/** Words for what asks for a test, whatever the date of the last one. */
+const DAMAGED =
+  /\b(?:heat|fire|burn(?:t|ed)?|fell|fall|dropped|dents?|dented|hitze|brand|gestürzt|delle|feu|chute)\b/i;
+const DENIED = /^(?:not|never|no)\b/i;
+const DATE = /\b((?:19|20)\d{2})[-/.](\d{1,2})(?:[-/.](\d{1,2}))?\b/;
+
+/** The register says that the cylinder may never be filled: 49 CFR 180.205(h), (i). */
+export const outOfService: Rule = {
+  id: "V02",
+  rank: 3,
+  title: "Filled though condemned, rejected or retired",
+  needs: [["status"]],
+  judge: (filled, shop) =>
+    judgeStatus(filled, OUT, (status, at) => ({
+      kind: "fault",
+      severity: "stop",
+      ...whoSays(shop, "49 CFR 180.205(h), (i)"),
+      message: `The register has it as “${status}”, and it was filled.`,
+      todo: "Empty it, and take it out of use; where the register is wrong, correct it.",
+      at,
+    })),
+};
+
+/** After heat, fire, a fall or dents a cylinder is tested before its next use: 49 CFR 180.205(d). */
+export const damagedUntested: Rule = {
+  id: "V08",
+  rank: 15,
+  title: "Filled after damage, without a test since",
+  needs: [["status"]],
+  judge: (filled, shop) =>
+    judgeStatus(filled, DAMAGED, (status, at, since) => {
+      const { hydros } = filled.cylinder;
+      const day = filled.day;
+      const state = hydros && day !== undefined ? stateOn(day, hydros) : undefined;
+      const testedSince =
+        since !== undefined &&
+        state?.kind === "in date" &&
+        state.last.kind === "hydro" &&
+        state.last.from >= since;
+      if (testedSince) return PASS;
+      return {
+        kind: "fault",
+        severity: "stop",
+        ...whoSays(shop, "49 CFR 180.205(d)"),
+        message: `The register has it as “${status}”, and no test since is on record.`,
+        todo: "Empty it, and have it tested before any further use, whatever the date of its last test.",
+        at,
+      };
+    }),
+};
+
+/** The status is undated as a rule: then it counts for every fill; with a date, from that day on. */
+function judgeStatus(
+  filled: FilledCylinder,
+  words: RegExp,
+  says: (status: string, at: ReturnType<typeof inFill>, since: number | undefined) => Verdict,
+): Verdict {
+  const status = known(filled, "status");
+  if (isLack(status)) return status.blank === true ? PASS : status;
+  if (!words.test(status.value) || DENIED.test(status.value)) return PASS;
+  const since = dayIn(status.value);
+  if (since !== undefined) {
+    const day = dayOf(filled);
+    if (typeof day !== "number") return day;
+    if (day < since) return PASS;
+  }
+  return says(status.value, inFill(filled, status.at), since);
+}
+
+/** First day that a date in the text can mean. */
+function dayIn(text: string): number | undefined {
+  const [, year, month, day = "1"] = DATE.exec(text) ?? [];
+  if (year === undefined || Number(month) < 1 || Number(month) > 12) return undefined;
+  return dayNumber(Temporal.PlainDate.from({ year: Number(year), month: Number(month), day: Number(day) }));
+}
+
+function whoSays(
+  { rules }: Shop,
+  usLaw: string,
+): { readonly basis: "law" | "practice"; readonly source: string } {
+  return { basis: rules.country === "US" ? "law" : "practice", source: usLaw };
+}
