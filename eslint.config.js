@@ -11,7 +11,7 @@ const MAY_IMPORT = {
   cylinders: ["gas"],
   log: ["sheet", "gas", "cylinders"],
   audit: ["log", "sheet", "blending", "depth", "cylinders", "gas"],
-  costs: ["log", "blending", "cylinders", "gas"],
+  costs: ["log", "sheet", "blending", "cylinders", "gas"],
   reports: ["audit", "costs", "log", "sheet", "depth", "cylinders", "gas"],
   functions: ["gas", "depth", "blending", "cylinders", "sheet", "log", "audit", "costs", "reports"],
   workbook: ["sheet"],
