@@ -10,8 +10,8 @@ const CELLS_AT_ONCE = 10_000;
 /** The cell the user is on, with its formula or that of the cell it is spilled from. */
 export function readCellInHand(session: Session): Promise<CellInHand> {
   return session.read("the selected cell", async (context) => {
+    const sheet = context.workbook.worksheets.getActiveWorksheet();
     const cell = context.workbook.getActiveCell();
-    const sheet = cell.worksheet;
     const parent = cell.getSpillParentOrNullObject();
     cell.load("rowIndex,columnIndex,values,valueTypes,formulas");
     parent.load("rowIndex,formulas");
@@ -40,8 +40,7 @@ export function readArea(session: Session, name: string, area: Area): Promise<Ce
     const range = sheet.getRangeByIndexes(area.firstRow, area.firstColumn, rowCount, columnCount);
     range.load("values,valueTypes");
     await context.sync();
-    return range.values.map((row, at) =>
-      row.map((value, column) => cellValue(value, range.valueTypes[at]![column])),
-    );
+    const { values, valueTypes: types } = range;
+    return values.map((row, at) => row.map((value, column) => cellValue(value, types[at]![column])));
   });
 }

@@ -93,6 +93,9 @@ class WorksheetsObject {
     const name = key.toLowerCase();
     return this.items.find((sheet) => sheet.name.toLowerCase() === name || sheet.id === key) ?? null;
   }
+  getActiveWorksheet() {
+    return new WorksheetObject(this.book, this.book.activeSheet);
+  }
   getItem(key: string) {
     const sheet = this.getItemOrNullObject(key);
     if (!sheet) throw new HostError("ItemNotFound");
@@ -178,9 +181,6 @@ class RangeObject {
     if (merges.length === 0) return null;
     const items = merges.map((merge) => new RangeObject(this.book, this.sheet, merge));
     return { areaCount: items.length, areas: { items } };
-  }
-  get worksheet() {
-    return new WorksheetObject(this.book, this.sheet);
   }
   get formulas() {
     const shown = this.cells((value) => (isError(value) ? value.error : (value ?? "")))!;

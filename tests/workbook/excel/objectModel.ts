@@ -28,7 +28,7 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
   },
   WorksheetCollection: {
     items: "Worksheet",
-    objects: { getItem: "Worksheet", getItemOrNullObject: "Worksheet" },
+    objects: { getItem: "Worksheet", getItemOrNullObject: "Worksheet", getActiveWorksheet: "Worksheet" },
     events: {
       onChanged: { hear: "_RegisterChangedEvent", cease: "_UnregisterChangedEvent" },
       onSelectionChanged: {
@@ -47,7 +47,6 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
       ...["rowIndex", "columnIndex", "rowCount", "columnCount", "rowHidden"],
       ...["values", "valueTypes", "numberFormat", "text", "formulas"],
     ],
-    properties: { worksheet: "Worksheet" },
     objects: { getMergedAreasOrNullObject: "RangeAreas", getSpillParentOrNullObject: "Range" },
     results: ["getRowProperties"],
     actions: ["select"],
