@@ -1,4 +1,5 @@
 import type { Page } from "playwright-core";
+import type { SheetDraft } from "../../src/sheet/draft/draft";
 import type { CellAddress, CellValue, Sheet } from "../../src/sheet/sheet";
 import { WorkbookProblem, type SheetInfo, type Workbook } from "../../src/workbook/workbook";
 
@@ -8,7 +9,7 @@ type Outcome<T> =
 
 /** The workbook of a page in the browser, called from here. */
 export class FarWorkbook implements Workbook {
-  readonly capabilities = { select: true, settings: true };
+  readonly capabilities = { select: true, settings: true, charts: false };
 
   constructor(private readonly page: Page) {}
 
@@ -22,6 +23,10 @@ export class FarWorkbook implements Workbook {
 
   selectCell(address: CellAddress): Promise<void> {
     return this.call("selectCell", address);
+  }
+
+  addSheets(drafts: readonly SheetDraft[]): Promise<readonly string[]> {
+    return this.call("addSheets", drafts);
   }
 
   readSetting(key: string): Promise<unknown> {

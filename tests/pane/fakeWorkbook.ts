@@ -1,3 +1,4 @@
+import type { SheetDraft } from "../../src/sheet/draft/draft";
 import type { CellAddress, CellValue, Sheet } from "../../src/sheet/sheet";
 import { WorkbookProblem, type Workbook } from "../../src/workbook/workbook";
 
@@ -22,8 +23,9 @@ function serialOf(value: CellValue): number | undefined {
 
 /** A workbook in memory that remembers what was asked of it. */
 export class FakeWorkbook implements Workbook {
-  readonly capabilities = { select: true, settings: true };
+  readonly capabilities = { select: true, settings: true, charts: false };
   readonly selected: CellAddress[] = [];
+  readonly added: SheetDraft[] = [];
   readonly settings = new Map<string, unknown>();
   sheets: Sheet[];
   /** Set to make every reading of this sheet fail. */
@@ -60,6 +62,11 @@ export class FakeWorkbook implements Workbook {
   selectCell(address: CellAddress): Promise<void> {
     this.selected.push(address);
     return Promise.resolve();
+  }
+
+  addSheets(drafts: readonly SheetDraft[]): Promise<readonly string[]> {
+    this.added.push(...drafts);
+    return Promise.resolve(drafts.map(({ name }) => name));
   }
 
   readSetting(key: string): Promise<unknown> {

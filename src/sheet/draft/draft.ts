@@ -1,4 +1,5 @@
 import type { CellStyle } from "../cellStyle";
+import { showsDate } from "../numberFormat";
 import type { Area, CellAddress, CellValue } from "../sheet";
 
 /**
@@ -95,6 +96,16 @@ export interface PageDraft {
 /** A cell with all that belongs to it. */
 export function styledCell(cell: DraftCell | undefined): StyledCell {
   return typeof cell === "object" && cell !== null && "value" in cell ? cell : { value: cell ?? null };
+}
+
+/** How far the day counts of the two date systems lie apart. */
+const DAYS_BETWEEN_SYSTEMS = 1462;
+
+/** A cell's value as a workbook of this date system stores it: dates in drafts count from 1900. */
+export function storedValue({ value, format }: StyledCell, dateSystem: 1900 | 1904): CellValue {
+  return dateSystem === 1904 && typeof value === "number" && showsDate(format)
+    ? value - DAYS_BETWEEN_SYSTEMS
+    : value;
 }
 
 /** What a cell of a draft holds, formulas as their last answer. */

@@ -10,12 +10,12 @@ const LINE = "#CFC8BC";
 /** How reports look, in every host alike. Severities are words first: their colours only repeat them. */
 export const LOOKS = {
   title: { bold: true, sizePt: 18, fontColour: PETROL, vertical: "center" },
-  section: { bold: true, sizePt: 13, fontColour: PETROL, vertical: "bottom" },
+  section: { bold: true, sizePt: 13, fontColour: PETROL },
   text: { wrap: true, vertical: "top" },
   quiet: { fontColour: QUIET, wrap: true, vertical: "top" },
   caution: { fill: SAND, fontColour: INK, wrap: true, vertical: "center" },
   label: { bold: true, wrap: true, vertical: "top" },
-  heading: { bold: true, fill: MIST, lineBelow: PETROL, wrap: true, vertical: "bottom" },
+  heading: { bold: true, fill: MIST, lineBelow: PETROL, wrap: true },
   body: { lineBelow: LINE, vertical: "top" },
   /** Left for a person to write in. */
   fillIn: { fill: SAND, lineBelow: PETROL, wrap: true, vertical: "top" },

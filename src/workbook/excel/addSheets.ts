@@ -44,15 +44,10 @@ export async function addSheets(
   try {
     for (const [index, draft] of drafts.entries()) {
       begun = index + 1;
-      await session.act(ABOUT, async (context) => {
-        const sheet = context.workbook.worksheets.add(names[index]!);
-        sheet.showGridlines = false;
-        await writeCells(context, sheet, draft, dateSystem, signal);
-        writeLook(sheet, draft);
-        writeTables(sheet, draft, taken.tables);
-        writeCharts(sheet, draft.charts);
-        await context.sync();
-      });
+      const name = names[index]!;
+      await session.act(ABOUT, (context) =>
+        writeSheet(context, name, draft, dateSystem, taken.tables, signal),
+      );
       progress(begun / drafts.length);
     }
     await session.act(ABOUT, async (context) => {
@@ -89,6 +84,23 @@ async function takeOut(session: Session, names: readonly string[]): Promise<void
       await context.sync();
     })
     .catch(() => undefined);
+}
+
+async function writeSheet(
+  context: Excel.RequestContext,
+  name: string,
+  draft: SheetDraft,
+  dateSystem: 1900 | 1904,
+  tablesTaken: Set<string>,
+  signal: AbortSignal | undefined,
+): Promise<void> {
+  const sheet = context.workbook.worksheets.add(name);
+  sheet.showGridlines = false;
+  await writeCells(context, sheet, draft, dateSystem, signal);
+  writeLook(sheet, draft);
+  writeTables(sheet, draft, tablesTaken);
+  writeCharts(sheet, draft.charts);
+  await context.sync();
 }
 
 async function writeCells(

@@ -1,4 +1,5 @@
 import type { CellStyle } from "../../sheet/cellStyle";
+import type { CellLink, ChartDraft, PageDraft, TableDraft } from "../../sheet/draft/draft";
 import type { Area, Sheet, SheetRow } from "../../sheet/sheet";
 
 /** A cell whose value is the answer of a formula; the value beside it is the last answer. */
@@ -34,6 +35,22 @@ export interface SheetContent extends Sheet {
   readonly columns: readonly (ColumnContent | undefined)[];
   readonly frozenRows: number;
   readonly frozenColumns: number;
+  /** Of sheets that Brimbook has written. */
+  readonly report?: ReportContent;
+}
+
+/** What a written sheet has besides cells. A grid keeps it for the saved copy, where it cannot show it. */
+export interface ReportContent {
+  readonly tables: readonly TableDraft[];
+  readonly charts: readonly ChartDraft[];
+  readonly links: readonly LinkedCell[];
+  readonly page: PageDraft;
+}
+
+export interface LinkedCell {
+  readonly row: number;
+  readonly column: number;
+  readonly link: CellLink;
 }
 
 /** A whole workbook, as a file keeps it and a grid shows it. */

@@ -1,10 +1,12 @@
+import type { SheetDraft } from "../../sheet/draft/draft";
 import { cellName, type CellAddress, type CellValue, type Sheet } from "../../sheet/sheet";
 import { WorkbookProblem, type Capabilities, type SheetInfo, type Workbook } from "../workbook";
 import type { WorkbookContent } from "./content";
+import { reportContent } from "./reportContent";
 
 /** A workbook that was opened from a file. The file itself is never written: save a copy. */
 export class FileWorkbook implements Workbook {
-  readonly capabilities: Capabilities = { select: false, settings: true };
+  readonly capabilities: Capabilities = { select: false, settings: true, charts: true };
 
   constructor(private held: WorkbookContent) {}
 
@@ -36,6 +38,19 @@ export class FileWorkbook implements Workbook {
     throw new WorkbookProblem(
       `A file has no window to show a cell in: open it in a spreadsheet and go to ${cellName(address)} of “${address.sheet}”.`,
     );
+  }
+
+  async addSheets(
+    drafts: readonly SheetDraft[],
+    progress?: (share: number) => void,
+    signal?: AbortSignal,
+  ): Promise<readonly string[]> {
+    signal?.throwIfAborted();
+    const { sheets } = this.held;
+    const added = reportContent(drafts, sheets);
+    this.held = { ...this.held, sheets: [...sheets, ...added] };
+    progress?.(1);
+    return added.map(({ name }) => name);
   }
 
   async readSetting(key: string): Promise<unknown> {

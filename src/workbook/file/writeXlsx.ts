@@ -1,3 +1,4 @@
+import { tabNames } from "../../sheet/tabNames";
 import { settingsPart, SETTINGS_NAMESPACE } from "../settingsPart";
 import { WorkbookProblem } from "../workbook";
 import type { WorkbookContent } from "./content";
@@ -15,9 +16,9 @@ import {
   workbookRelationsXml,
   workbookXml,
 } from "./xlsx/packageXml";
+import { sheetReports } from "./xlsx/reportParts";
 import { ROWS_PER_PIECE, sheetXml, TextNumbers, type BookNumbers } from "./xlsx/sheetXml";
 import { StyleNumbers } from "./xlsx/stylesXml";
-import { tabNames } from "./xlsx/tabNames";
 
 /**
  * A workbook as the bytes of an .xlsx file. The same content gives the same bytes: nothing in them depends on
@@ -35,19 +36,23 @@ export async function writeXlsx(content: WorkbookContent, options: PaceOptions =
     sheets.findIndex((sheet) => !sheet.hidden),
   );
   const names = tabNames(sheets.map((sheet) => sheet.name));
+  const reports = sheetReports(sheets.map((sheet, index) => ({ ...sheet, name: names[index]! })));
+  const reportParts = reports.flatMap((report) => report?.parts ?? []);
   const tabs = sheets.map(({ hidden }, index) => ({
     name: names[index]!,
     hidden: hidden && index !== shown,
+    printTitles: reports[index]?.printTitles,
   }));
   const withSettings = content.settings.size > 0;
   const book: BookNumbers = { styles: new StyleNumbers(), texts: new TextNumbers(), needsCalculation: false };
 
   const zip = new ZipWriter(pace);
-  await zip.add("[Content_Types].xml", contentTypesXml(sheets.length, withSettings));
+  await zip.add("[Content_Types].xml", contentTypesXml(sheets.length, withSettings, reportParts));
   await zip.add("_rels/.rels", ROOT_RELATIONS_XML);
   for (const [index, sheet] of sheets.entries()) {
-    await zip.add(sheetPart(index), sheetXml(sheet, index === shown, book), ROWS_PER_PIECE);
+    await zip.add(sheetPart(index), sheetXml(sheet, index === shown, book, reports[index]), ROWS_PER_PIECE);
   }
+  for (const { name, xml } of reportParts) await zip.add(name, xml);
   await zip.add("xl/workbook.xml", workbookXml(tabs, shown, sheets[0]!.dateSystem, book.needsCalculation));
   await zip.add("xl/_rels/workbook.xml.rels", workbookRelationsXml(sheets.length, withSettings));
   await zip.add(COMPANIONS.STYLES.name, book.styles.xml());

@@ -5,13 +5,18 @@ import {
   type Workbook as EngineWorkbook,
 } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/preset-sheets-core";
+import type { SheetDraft } from "../../sheet/draft/draft";
 import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
-import type { SheetContent, WorkbookContent } from "../file/content";
+import type { ReportContent, SheetContent, WorkbookContent } from "../file/content";
+import { Pace } from "../file/pace";
+import { reportContent } from "../file/reportContent";
 import { WorkbookProblem, type Capabilities, type SheetInfo, type Workbook } from "../workbook";
 import type { Engine } from "./engine";
 import { SheetReader } from "./fromGrid";
 import { showCell } from "./showCell";
-import { gridData } from "./toGrid";
+import { gridData, gridSheet } from "./toGrid";
+
+const GONE = "This workbook is no longer open here: another one was opened in its place.";
 
 export interface GridWorkbookListener {
   /** A cell was asked to be shown. */
@@ -22,8 +27,10 @@ export interface GridWorkbookListener {
 
 /** A workbook shown in the grid of the local page. */
 export class GridWorkbook implements Workbook {
-  readonly capabilities: Capabilities = { select: true, settings: true };
+  readonly capabilities: Capabilities = { select: true, settings: true, charts: false };
   private readonly settings: Map<string, unknown>;
+  /** Of sheets that were added here, by the engine's id: what it cannot show, for the saved copy. */
+  private readonly reports = new Map<string, ReportContent>();
 
   private constructor(
     private readonly engine: Engine,
@@ -54,7 +61,10 @@ export class GridWorkbook implements Workbook {
     for (const { name } of infos) {
       const done = sheets.length;
       const ofAll = (share: number) => progress?.((done + share) / infos.length);
-      sheets.push(await this.reader(name).content({ progress: ofAll, ...(signal && { signal }) }));
+      const reader = this.reader(name);
+      const report = this.reports.get(reader.sheetId);
+      const content = await reader.content({ progress: ofAll, ...(signal && { signal }) });
+      sheets.push(report ? { ...content, report } : content);
     }
     return { sheets, settings: new Map(this.settings), leftOut: this.opened.leftOut };
   }
@@ -83,6 +93,36 @@ export class GridWorkbook implements Workbook {
     this.listener.onShow?.();
     const shown = this.engine.api.getUniverSheet(this.id)!;
     await showCell(this.engine, shown, sheet.getSheetId(), row, column);
+  }
+
+  async addSheets(
+    drafts: readonly SheetDraft[],
+    progress?: (share: number) => void,
+    signal?: AbortSignal,
+  ): Promise<readonly string[]> {
+    signal?.throwIfAborted();
+    const shown = this.engine.api.getUniverSheet(this.id);
+    if (!shown) throw new WorkbookProblem(GONE);
+    const pace = new Pace({ ...(progress && { progress }), ...(signal && { signal }) });
+    pace.total = drafts.length;
+    const beside = (await this.listSheets()).map(({ name }) => ({ name, dateSystem: 1900 as const }));
+    const sheets = reportContent(drafts, beside);
+    const added: string[] = [];
+    try {
+      for (const sheet of sheets) {
+        await pace.step(1);
+        const id = shown.insertSheet(sheet.name, { sheet: gridSheet(sheet) }).getSheetId();
+        added.push(id);
+        if (sheet.report) this.reports.set(id, sheet.report);
+      }
+      pace.finish();
+    } catch (error) {
+      for (const id of added) shown.deleteSheet(id);
+      throw error;
+    }
+    if (added[0] !== undefined) shown.setActiveSheet(added[0]);
+    this.listener.onShow?.();
+    return sheets.map(({ name }) => name);
   }
 
   async readSetting(key: string): Promise<unknown> {
@@ -120,7 +160,7 @@ export class GridWorkbook implements Workbook {
       .get(IUniverInstanceService)
       .getUnit<EngineWorkbook>(this.id, UniverInstanceType.UNIVER_SHEET);
     if (!workbook) {
-      throw new WorkbookProblem("This workbook is no longer open here: another one was opened in its place.");
+      throw new WorkbookProblem(GONE);
     }
     return workbook;
   }

@@ -1,5 +1,6 @@
 import {
   BooleanNumber,
+  BorderStyleTypes,
   HorizontalAlign,
   type IStyleData,
   type Nullable,
@@ -19,6 +20,9 @@ const VERTICAL = {
   center: VerticalAlign.MIDDLE,
   bottom: VerticalAlign.BOTTOM,
 } as const;
+
+/** The grid's usual font is so much smaller than that of files. */
+const SMALLER_PT = 1;
 
 /** The styles of a workbook as the engine wants them: each kind once, cells naming it. */
 export class StyleTable {
@@ -44,8 +48,10 @@ function engineStyle(style: CellStyle, format: string | undefined): IStyleData {
     ...(style.bold && { bl: BooleanNumber.TRUE }),
     ...(style.italic && { it: BooleanNumber.TRUE }),
     ...(style.underline && { ul: { s: BooleanNumber.TRUE } }),
+    ...(style.sizePt !== undefined && { fs: style.sizePt - SMALLER_PT }),
     ...(style.fontColour && { cl: { rgb: style.fontColour } }),
     ...(style.fill && { bg: { rgb: style.fill } }),
+    ...(style.lineBelow && { bd: { b: { s: BorderStyleTypes.THIN, cl: { rgb: style.lineBelow } } } }),
     ...(style.horizontal && { ht: HORIZONTAL[style.horizontal] }),
     ...(style.vertical && { vt: VERTICAL[style.vertical] }),
     ...(style.wrap && { tb: WrapStrategy.WRAP }),
@@ -58,14 +64,17 @@ export function cellStyle(style: Nullable<IStyleData>): CellStyle | undefined {
   if (!style) return undefined;
   const fontColour = hexColour(style.cl?.rgb);
   const fill = hexColour(style.bg?.rgb);
+  const lineBelow = hexColour(style.bd?.b?.cl.rgb);
   const horizontal = nameOf(HORIZONTAL, style.ht);
   const vertical = nameOf(VERTICAL, style.vt);
   const look: CellStyle = {
     ...(style.bl === BooleanNumber.TRUE && { bold: true }),
     ...(style.it === BooleanNumber.TRUE && { italic: true }),
     ...(style.ul?.s === BooleanNumber.TRUE && { underline: true }),
+    ...(style.fs !== undefined && { sizePt: style.fs + SMALLER_PT }),
     ...(fontColour && { fontColour }),
     ...(fill && { fill }),
+    ...(lineBelow && { lineBelow }),
     ...(horizontal && { horizontal }),
     ...(vertical && { vertical }),
     ...(style.tb === WrapStrategy.WRAP && { wrap: true }),

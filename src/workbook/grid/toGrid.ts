@@ -35,6 +35,19 @@ export function gridData(content: WorkbookContent, id: string): IWorkbookData {
   };
 }
 
+/** One sheet for a workbook that is open: its cells carry their styles themselves. */
+export function gridSheet(sheet: SheetContent): Partial<IWorksheetData> {
+  const looks = new StyleTable();
+  const formulas = formulasOf({ sheets: [sheet] });
+  const data = sheetData(sheet, looks, reachOf(formulas));
+  for (const row of Object.values(data.cellData ?? {})) {
+    for (const cell of Object.values(row as Record<number, ICellData>)) {
+      if (typeof cell.s === "string") cell.s = looks.styles[cell.s] ?? null;
+    }
+  }
+  return data;
+}
+
 function sheetData(sheet: SheetContent, looks: StyleTable, reach: Reach): Partial<IWorksheetData> {
   const columnsUsed = sheet.rows.reduce(
     (widest, row) => Math.max(widest, row.values.length, row.styles?.length ?? 0),
@@ -64,6 +77,7 @@ function sheetData(sheet: SheetContent, looks: StyleTable, reach: Reach): Partia
     defaultStyle: USUAL_LOOK,
     defaultRowHeight: rowPixels(15),
     defaultColumnWidth: columnPixels(10),
+    ...(sheet.report && { showGridlines: BooleanNumber.FALSE }),
     cellData,
     rowData,
     columnData: Object.fromEntries(
@@ -130,7 +144,7 @@ function countedFrom1900(value: CellValue, format: string | undefined): CellValu
   return typeof value === "number" && showsDate(format) ? value + 1462 : value;
 }
 
-function* formulasOf(content: WorkbookContent): Generator<string> {
+function* formulasOf(content: Pick<WorkbookContent, "sheets">): Generator<string> {
   for (const { rows } of content.sheets) {
     for (const { origins = [] } of rows) {
       for (const origin of origins) {

@@ -1,8 +1,9 @@
 import { escapeXml } from "../xml";
+import type { Part } from "./reportParts";
 
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006";
 const PACKAGE = "http://schemas.openxmlformats.org/package/2006";
-const SHEET_TYPES = "application/vnd.openxmlformats-officedocument.spreadsheetml";
+export const SHEET_TYPES = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 
 /** A part besides the sheets: where it stands, what it is, and how the workbook refers to it. */
 interface CompanionPart {
@@ -42,7 +43,7 @@ export function sheetPart(index: number): string {
   return `xl/worksheets/sheet${index + 1}.xml`;
 }
 
-export function contentTypesXml(sheets: number, withSettings: boolean): string {
+export function contentTypesXml(sheets: number, withSettings: boolean, reportParts: readonly Part[]): string {
   const override = (name: string, type: string) => `<Override PartName="/${name}" ContentType="${type}"/>`;
   const parts = [
     override("xl/workbook.xml", `${SHEET_TYPES}.sheet.main+xml`),
@@ -50,6 +51,7 @@ export function contentTypesXml(sheets: number, withSettings: boolean): string {
     ...companions(withSettings).flatMap((part) =>
       part.contentType ? [override(part.name, part.contentType)] : [],
     ),
+    ...reportParts.flatMap(({ name, contentType }) => (contentType ? [override(name, contentType)] : [])),
     ...(withSettings
       ? [
           override(
@@ -83,6 +85,8 @@ export function workbookRelationsXml(sheets: number, withSettings: boolean): str
 export interface Tab {
   readonly name: string;
   readonly hidden: boolean;
+  /** The rows that every printed page repeats. */
+  readonly printTitles?: string | undefined;
 }
 
 export function workbookXml(
@@ -99,8 +103,18 @@ export function workbookXml(
     `<workbook xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="${OFFICE}/relationships">` +
     `<workbookPr${dateSystem === 1904 ? ` date1904="1"` : ""}/>` +
     `<bookViews><workbookView activeTab="${shownTab}"${shownTab > 0 ? ` firstSheet="${shownTab}"` : ""}/></bookViews>` +
-    `<sheets>${sheets.join("")}</sheets>${calculate ? `<calcPr fullCalcOnLoad="1"/>` : ""}</workbook>`
+    `<sheets>${sheets.join("")}</sheets>${printTitlesXml(tabs)}${calculate ? `<calcPr fullCalcOnLoad="1"/>` : ""}</workbook>`
   );
+}
+
+function printTitlesXml(tabs: readonly Tab[]): string {
+  const names = tabs.map(({ printTitles }, index) =>
+    printTitles === undefined
+      ? ""
+      : `<definedName name="_xlnm.Print_Titles" localSheetId="${index}">${escapeXml(printTitles)}</definedName>`,
+  );
+  const written = names.join("");
+  return written && `<definedNames>${written}</definedNames>`;
 }
 
 /** What `cm="1"` on a cell means: its formula is a dynamic array, not one typed with Ctrl+Shift+Enter. */
@@ -125,9 +139,17 @@ export function settingsPropertiesXml(namespace: string): string {
   );
 }
 
-function relationsXml(relations: readonly { readonly type: string; readonly target: string }[]): string {
+export interface Relation {
+  readonly type: string;
+  readonly target: string;
+  /** It leads out of the package, to another file. */
+  readonly external?: boolean;
+}
+
+export function relationsXml(relations: readonly Relation[]): string {
   const entries = relations.map(
-    ({ type, target }, index) => `<Relationship Id="rId${index + 1}" Type="${type}" Target="${target}"/>`,
+    ({ type, target, external }, index) =>
+      `<Relationship Id="rId${index + 1}" Type="${type}" Target="${escapeXml(target)}"${external ? ` TargetMode="External"` : ""}/>`,
   );
   return `<Relationships xmlns="${PACKAGE}/relationships">${entries.join("")}</Relationships>`;
 }

@@ -47,6 +47,10 @@ class StylesReader {
   private readonly formats = new Map(BUILT_IN_FORMATS);
   private readonly fonts: Draft[] = [];
   private readonly fills: Draft[] = [];
+  private readonly borders: Draft[] = [];
+  /** Of the border being read: the sides that have a line. */
+  private sides: string[] = [];
+  private usualSizePt: number | undefined;
   private solid = false;
 
   constructor(private readonly theme: Theme) {}
@@ -56,6 +60,7 @@ class StylesReader {
     else if (this.section === "numFmts") this.numberFormat(tag);
     else if (this.section === "fonts") this.font(name, tag);
     else if (this.section === "fills") this.fill(name, tag);
+    else if (this.section === "borders") this.border(name, tag);
     else if (this.section === "cellXfs") this.cell(name, tag);
   }
 
@@ -77,10 +82,31 @@ class StylesReader {
     else if (name === "b" && flag(tag, "val", true)) font.bold = true;
     else if (name === "i" && flag(tag, "val", true)) font.italic = true;
     else if (name === "u" && attribute(tag, "val") !== "none") font.underline = true;
+    else if (name === "sz") this.size(font, Number(attribute(tag, "val")));
     else if (name === "color") {
       const colour = colourOf(tag, this.theme);
       if (colour !== undefined && colour !== "#000000") font.fontColour = colour;
     }
+  }
+
+  /** What differs from the usual font, which stands first. */
+  private size(font: Draft, sizePt: number): void {
+    if (!(sizePt > 0)) return;
+    this.usualSizePt ??= sizePt;
+    if (sizePt !== this.usualSizePt) font.sizePt = sizePt;
+  }
+
+  /** A line below, where it is the only one; frames are left out. */
+  private border(name: string, tag: string): void {
+    if (name === "border") {
+      this.borders.push({});
+      this.sides = [];
+    } else if (name === "color") {
+      const colour = colourOf(tag, this.theme);
+      const border = this.borders.at(-1)!;
+      if (this.sides.length === 1 && this.sides[0] === "bottom") border.lineBelow = colour ?? "#000000";
+      else delete border.lineBelow;
+    } else if ((attribute(tag, "style") ?? "none") !== "none") this.sides.push(name);
   }
 
   private fill(name: string, tag: string): void {
@@ -96,8 +122,9 @@ class StylesReader {
     if (name === "xf") {
       const font = this.fonts[Number(attribute(tag, "fontId") ?? 0)];
       const fill = this.fills[Number(attribute(tag, "fillId") ?? 0)];
+      const border = this.borders[Number(attribute(tag, "borderId") ?? 0)];
       const format = this.formats.get(Number(attribute(tag, "numFmtId") ?? 0));
-      this.looks.push({ format, style: filled({ ...font, ...fill }) });
+      this.looks.push({ format, style: filled({ ...font, ...fill, ...border }) });
     } else if (name === "alignment") {
       const look = this.looks.pop();
       if (look) this.looks.push({ format: look.format, style: filled({ ...look.style, ...alignment(tag) }) });

@@ -3,6 +3,8 @@ import { WorkbookProblem } from "../../workbook";
 import type { CellOrigin, ColumnContent, RowContent, SheetContent } from "../content";
 import { escapeXml } from "../xml";
 import { isDynamic, storedFormula } from "./formulas";
+import { areaName, RELATIONS, SPREADSHEET } from "./names";
+import type { SheetReport } from "./reportParts";
 import { escapeControls } from "./sharedStrings";
 import type { StyleNumbers } from "./stylesXml";
 
@@ -46,10 +48,15 @@ export interface BookNumbers {
 }
 
 /** A sheet's part, piece by piece (ECMA-376 part 1, 18.3; the order of its elements is fixed). */
-export function* sheetXml(sheet: SheetContent, shown: boolean, book: BookNumbers): Generator<string> {
+export function* sheetXml(
+  sheet: SheetContent,
+  shown: boolean,
+  book: BookNumbers,
+  report?: SheetReport,
+): Generator<string> {
   yield (
-    `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">` +
-    `<sheetViews><sheetView${shown ? ` tabSelected="1"` : ""} workbookViewId="0">${paneXml(sheet)}</sheetView></sheetViews>` +
+    `<worksheet xmlns="${SPREADSHEET}"${report ? ` xmlns:r="${RELATIONS}"` : ""}>${report?.head ?? ""}` +
+    `<sheetViews><sheetView${report ? ` showGridLines="0"` : ""}${shown ? ` tabSelected="1"` : ""} workbookViewId="0">${paneXml(sheet)}</sheetView></sheetViews>` +
     `<sheetFormatPr defaultRowHeight="15"/>${columnsXml(sheet.columns)}<sheetData>`
   );
   let piece = "";
@@ -60,7 +67,7 @@ export function* sheetXml(sheet: SheetContent, shown: boolean, book: BookNumbers
       piece = "";
     }
   }
-  yield `${piece}</sheetData>${mergesXml(sheet.merges)}</worksheet>`;
+  yield `${piece}</sheetData>${mergesXml(sheet.merges)}${report?.tail ?? ""}</worksheet>`;
 }
 
 function paneXml({ frozenRows, frozenColumns }: SheetContent): string {
@@ -88,12 +95,6 @@ function mergesXml(merges: readonly Area[]): string {
   const areas = merges.map(areaName).filter((name) => name.includes(":"));
   if (areas.length === 0) return "";
   return `<mergeCells count="${areas.length}">${areas.map((area) => `<mergeCell ref="${area}"/>`).join("")}</mergeCells>`;
-}
-
-function areaName({ firstRow, firstColumn, lastRow, lastColumn }: Area): string {
-  const first = cellName({ row: firstRow, column: firstColumn });
-  const last = cellName({ row: lastRow, column: lastColumn });
-  return first === last ? first : `${first}:${last}`;
 }
 
 function rowXml(row: RowContent, index: number, sheet: string, book: BookNumbers): string {

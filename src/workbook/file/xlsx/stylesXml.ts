@@ -4,18 +4,22 @@ import { BUILT_IN_NUMBERS } from "./numberFormats";
 
 /** The first number that a file may give to formats of its own. */
 const FIRST_OWN_FORMAT = 164;
-const BASE_FONT = `<font><sz val="11"/><name val="Calibri"/><family val="2"/></font>`;
+const USUAL_SIZE_PT = 11;
+const BASE_FONT = `<font><sz val="${USUAL_SIZE_PT}"/><name val="Calibri"/><family val="2"/></font>`;
 const BASE_FILLS = [
   `<fill><patternFill patternType="none"/></fill>`,
   `<fill><patternFill patternType="gray125"/></fill>`,
 ];
 
+const BASE_BORDER = `<border><left/><right/><top/><bottom/><diagonal/></border>`;
+
 /** Numbers the looks of cells as they come, and writes the part that says what the numbers mean. */
 export class StyleNumbers {
   private readonly fonts = new Numbering([BASE_FONT]);
   private readonly fills = new Numbering(BASE_FILLS);
+  private readonly borders = new Numbering([BASE_BORDER]);
   private readonly formats = new Numbering([]);
-  private readonly looks = new Numbering([lookXml(0, 0, 0, "")]);
+  private readonly looks = new Numbering([lookXml(0, 0, 0, 0, "")]);
   private readonly byFormat = new Map<CellStyle | undefined, Map<string, number>>();
 
   numberOf(style: CellStyle | undefined, format: string | undefined): number {
@@ -37,7 +41,7 @@ export class StyleNumbers {
       (formats.length > 0 ? list("numFmts", formats) : "") +
       list("fonts", this.fonts.entries) +
       list("fills", this.fills.entries) +
-      list("borders", [`<border><left/><right/><top/><bottom/><diagonal/></border>`]) +
+      list("borders", this.borders.entries) +
       list("cellStyleXfs", [`<xf numFmtId="0" fontId="0" fillId="0" borderId="0"/>`]) +
       list("cellXfs", this.looks.entries) +
       list("cellStyles", [`<cellStyle name="Normal" xfId="0" builtinId="0"/>`]) +
@@ -48,7 +52,8 @@ export class StyleNumbers {
   private define(style: CellStyle, format: string): number {
     const font = this.fonts.numberOf(fontXml(style));
     const fill = this.fills.numberOf(style.fill ? fillXml(style.fill) : BASE_FILLS[0]!);
-    return this.looks.numberOf(lookXml(this.formatNumber(format), font, fill, alignmentXml(style)));
+    const border = this.borders.numberOf(style.lineBelow ? borderXml(style.lineBelow) : BASE_BORDER);
+    return this.looks.numberOf(lookXml(this.formatNumber(format), font, fill, border, alignmentXml(style)));
   }
 
   private formatNumber(format: string): number {
@@ -79,24 +84,24 @@ function list(name: string, entries: readonly string[]): string {
   return `<${name} count="${entries.length}">${entries.join("")}</${name}>`;
 }
 
-function lookXml(format: number, font: number, fill: number, alignment: string): string {
+function lookXml(format: number, font: number, fill: number, border: number, alignment: string): string {
   const apply =
     (format > 0 ? ` applyNumberFormat="1"` : "") +
     (font > 0 ? ` applyFont="1"` : "") +
     (fill > 0 ? ` applyFill="1"` : "") +
+    (border > 0 ? ` applyBorder="1"` : "") +
     (alignment ? ` applyAlignment="1"` : "");
-  const head = `<xf numFmtId="${format}" fontId="${font}" fillId="${fill}" borderId="0" xfId="0"${apply}`;
+  const head = `<xf numFmtId="${format}" fontId="${font}" fillId="${fill}" borderId="${border}" xfId="0"${apply}`;
   return alignment ? `${head}>${alignment}</xf>` : `${head}/>`;
 }
 
-function fontXml({ bold, italic, underline, fontColour }: CellStyle): string {
-  if (!bold && !italic && !underline && !fontColour) return BASE_FONT;
+function fontXml({ bold, italic, underline, sizePt = USUAL_SIZE_PT, fontColour }: CellStyle): string {
   return (
     "<font>" +
     (bold ? "<b/>" : "") +
     (italic ? "<i/>" : "") +
     (underline ? "<u/>" : "") +
-    `<sz val="11"/>` +
+    `<sz val="${sizePt}"/>` +
     (fontColour ? `<color rgb="${argb(fontColour)}"/>` : "") +
     `<name val="Calibri"/><family val="2"/></font>`
   );
@@ -104,6 +109,10 @@ function fontXml({ bold, italic, underline, fontColour }: CellStyle): string {
 
 function fillXml(colour: string): string {
   return `<fill><patternFill patternType="solid"><fgColor rgb="${argb(colour)}"/><bgColor indexed="64"/></patternFill></fill>`;
+}
+
+function borderXml(colour: string): string {
+  return `<border><left/><right/><top/><bottom style="thin"><color rgb="${argb(colour)}"/></bottom><diagonal/></border>`;
 }
 
 function alignmentXml({ horizontal, vertical, wrap }: CellStyle): string {

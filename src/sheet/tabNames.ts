@@ -1,8 +1,11 @@
 const MOST_CHARACTERS = 31;
 
-/** Names as spreadsheets allow them on tabs: no more than 31 characters, none of `[]:*?/\`, no two alike. */
-export function tabNames(wanted: readonly string[]): readonly string[] {
-  const taken = new Set<string>();
+/**
+ * Names as spreadsheets allow them on tabs: no more than 31 characters, none of `[]:*?/\`, no two alike, and none of
+ * those that are taken: such a name gets a number.
+ */
+export function tabNames(wanted: readonly string[], alreadyTaken: readonly string[] = []): readonly string[] {
+  const taken = new Set(alreadyTaken.map((name) => name.toLowerCase()));
   return wanted.map((name) => {
     const allowed = name
       .replace(/[[\]:*?/\\\u0000-\u001F]/g, " ")
