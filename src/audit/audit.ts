@@ -1,45 +1,90 @@
 import { Temporal } from "temporal-polyfill";
 import { dayNumber } from "../cylinders/calendar";
 import type { CountryRules } from "../cylinders/countryRules";
-import type { Log } from "../log/log";
-import { Collector } from "./collector";
-import type { AuditResult } from "./finding";
-import { filledCylinders } from "./filledCylinders";
+import type { Fill, Log } from "../log/log";
+import { Collector, noColumnFor } from "./collector";
+import type { AuditResult, Finding } from "./finding";
 import { LogColumns } from "./logColumns";
-import { shopWith } from "./houseSettings";
-import type { AuditOptions, Shop } from "./shop";
+import { LastFills } from "./recall";
+import type { FilledCylinder, Rule } from "./rule";
 import { DECISIVE, RULES } from "./rules";
+import type { AuditOptions } from "./shop";
+import { shopFor } from "./shopFor";
+import { walk } from "./walk/walk";
 
 /**
  * Judges every fill of a log on its own day, by a country's rules. What could not be judged is counted with its reason:
  * unknown is never a pass. Findings are ordered by harm.
  */
 export function audit(log: Log, rules: CountryRules, options: AuditOptions = {}): AuditResult {
-  const { shop: withFigures, overrides } = shopWith(rules, options.house);
-  const shop = shopOnDay(withFigures, options);
-  const columns = new LogColumns(log);
-  const collector = new Collector(columns);
-  const able = RULES.filter((rule) => {
-    const missing = rule.needs.find((fields) => !columns.hasAny(fields));
-    if (missing) collector.noColumn(rule, missing, log.fills.length);
-    return missing === undefined;
-  });
-  for (const filled of filledCylinders(log, shop.rules)) {
-    for (const rule of able) {
-      const verdict = rule.judge(filled, shop);
-      if (verdict.kind === "fault") collector.fault(rule, verdict, filled);
-      else if (verdict.kind === "not judged") collector.notJudged(rule, verdict, filled);
-    }
+  const steps = auditSteps(log, rules, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
   }
-  const complete = log.fills.length > 0 && log.unreadable.length === 0;
-  return { ...collector.result(DECISIVE, complete), overrides };
 }
 
-function shopOnDay(shop: Shop, { airTests, sources, asOf }: AuditOptions): Shop {
+/** Fills between two steps: about a millisecond. */
+const FILLS_A_STEP = 100;
+
+/** The audit a step at a time, each of which tells which share is done: for work that must let the screen go. */
+export function* auditSteps(
+  log: Log,
+  rules: CountryRules,
+  options: AuditOptions = {},
+): Generator<number, AuditResult, undefined> {
+  const { shop, overrides } = shopFor(rules, options);
+  const columns = new LogColumns(log);
+  const collector = new Collector(columns);
+  const counts = inPeriod(options.period);
+  const fills = log.fills.filter(counts).length;
+  const able = RULES.filter((rule) => {
+    const missing = rule.needs.find((fields) => !columns.hasAny(fields));
+    const why = missing ? noColumnFor(missing) : rule.unable?.(shop);
+    if (why !== undefined) collector.unable(rule, why, fills);
+    return why === undefined;
+  });
+  const judge = (filled: FilledCylinder, rule: Rule): Finding | undefined => {
+    const verdict = rule.judge(filled, shop);
+    const isCounted = counts(filled.fill);
+    if (verdict.kind === "fault") return collector.fault(rule, verdict, filled, isCounted);
+    if (verdict.kind === "not judged" && isCounted) collector.notJudged(rule, verdict, filled);
+    return undefined;
+  };
+  const lastFills = new LastFills();
+  let findings: Finding[] = [];
+  let nextStep = 0;
+  for (const { filled, fillsBefore } of walk(log, shop)) {
+    if (fillsBefore >= nextStep) {
+      yield fillsBefore / log.fills.length;
+      nextStep = fillsBefore + FILLS_A_STEP;
+    }
+    for (const rule of able) {
+      const finding = judge(filled, rule);
+      if (finding) findings.push(finding);
+    }
+    lastFills.add(filled, findings);
+    if (findings.length > 0) findings = [];
+  }
+  const complete = log.fills.length > 0 && log.unreadable.length === 0;
   return {
-    ...shop,
-    ...(sources && { sources }),
-    ...(airTests && { airTests: [...airTests].sort((one, other) => (one.date < other.date ? -1 : 1)) }),
-    ...(asOf !== undefined && { today: dayNumber(Temporal.PlainDate.from(asOf)) }),
+    ...collector.result(DECISIVE, complete),
+    recall: lastFills.recall(),
+    doNotFill: lastFills.doNotFill(),
+    overrides,
+  };
+}
+
+/** Whether a fill counts; one whose date cannot be read may have been made then. */
+function inPeriod(period: AuditOptions["period"]): (fill: Fill) => boolean {
+  if (period === undefined) return () => true;
+  const [from, to] = [period.from, period.to].map((day) => dayNumber(Temporal.PlainDate.from(day))) as [
+    number,
+    number,
+  ];
+  return ({ fields: { date } }) => {
+    if (date.kind !== "value") return true;
+    const day = dayNumber(date.value);
+    return day >= from && day <= to;
   };
 }

@@ -32,22 +32,22 @@ export class Collector {
 
   constructor(private readonly columns: LogColumns) {}
 
-  /** The finding, or undefined where it was told already, or stands for a column that the log does not have. */
-  fault(rule: Rule, fault: Fault, filled: FilledCylinder): Finding | undefined {
+  /** Keeps a fault where it counts, unless it was told before; answers what it found, or undefined where the log has no such column. */
+  fault(rule: Rule, fault: Fault, filled: FilledCylinder, isCounted: boolean): Finding | undefined {
     const { fill, serial, day } = filled;
     if (fault.blank !== undefined && !this.columns.has(fault.blank, fill)) {
-      this.#count(rule, noColumnFor([fault.blank.field]), 1, fill, undefined);
+      if (isCounted) this.#count(rule, noColumnFor([fault.blank.field]), 1, fill, undefined);
       return undefined;
     }
     const cell = this.columns.cell(fault.at, fill);
     const ofRegister = cell.sheet !== fill.sheet || cell.row !== fill.row;
-    if (ofRegister && !this.#firstTold(rule, cell)) return undefined;
-    if (!ofRegister && this.#toldOfTwin(rule, fault, fill)) return undefined;
     const { severity, basis, source, message, todo } = fault;
     const date = fill.fields.date;
     const fillDate = !ofRegister && date.kind === "value" ? date.value.toString() : "";
     const finding = { rule: rule.id, severity, basis, source, cell, serial, fillDate, message, todo };
-    this.#found.push({ rule, day: day ?? Infinity, finding });
+    if (!isCounted) return finding;
+    const isNew = ofRegister ? this.#firstTold(rule, cell) : !this.#toldOfTwin(rule, fault, fill);
+    if (isNew) this.#found.push({ rule, day: day ?? Infinity, finding });
     return finding;
   }
 

@@ -1,6 +1,7 @@
 import type { Basis } from "../cylinders/countryRules";
 import type { CellAddress } from "../sheet/sheet";
 import type { Override } from "./houseSettings";
+import type { CylinderAtRisk } from "./recall";
 
 export type { Basis } from "../cylinders/countryRules";
 
@@ -38,6 +39,10 @@ export interface AuditResult {
   readonly notChecked: readonly NotChecked[];
   /** Whether hydro, visual and oxygen rating were judged for every fill. */
   readonly fullyJudged: boolean;
+  /** Cylinders whose last fill is dangerous and has not been replaced since: call the owners first. */
+  readonly recall: readonly CylinderAtRisk[];
+  /** Cylinders that were last filled although something is wrong with the vessel, which the next fill will not cure. */
+  readonly doNotFill: readonly CylinderAtRisk[];
   /** The shop's own figures by which it was judged, in place of those of the country or the trade. */
   readonly overrides: readonly Override[];
 }

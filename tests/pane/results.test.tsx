@@ -33,6 +33,8 @@ function report(count: number, notChecked: readonly NotChecked[] = []): CheckRep
     notChecked,
     fullyJudged: true,
     overrides: [],
+    recall: [],
+    doNotFill: [],
     held: findings.map(() => 3000),
   };
 }

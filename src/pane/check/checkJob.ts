@@ -1,5 +1,7 @@
 import { Temporal } from "temporal-polyfill";
-import { audit } from "../../audit/audit";
+import { auditSteps } from "../../audit/audit";
+import type { AuditResult } from "../../audit/finding";
+import type { AuditOptions } from "../../audit/shop";
 import { countryRules } from "../../cylinders/countryRules";
 import type { SheetChoice } from "../../log/context";
 import { countryContext } from "../../log/countryContext";
@@ -13,6 +15,8 @@ export interface CheckOrder {
   readonly country: string;
   readonly units: "us" | "metric";
   readonly choices: readonly SheetChoice[];
+  /** What the shop has set for itself. */
+  readonly shop?: Pick<AuditOptions, "house" | "airTests" | "sources">;
   /** ISO date of today: no fill and no test lies after it. */
   readonly today: string;
   /** False to see only how the sheets were understood. */
@@ -40,11 +44,25 @@ export function* checkSteps(
     asOf,
   });
   const reading = { sheets: log.sheets.map(sheetReading), unreadable: log.unreadable };
-  if (!order.judge) return { ...reading, findings: [], notChecked: [], fullyJudged: false, overrides: [], held: [] };
-  yield { doing: "Judging the fills", share: 0.5 };
-  const result = audit(log, rules);
+  if (!order.judge) return { ...reading, ...NOTHING_JUDGED, held: [] };
+  const judging = auditSteps(log, rules, { ...order.shop, asOf: order.today });
+  let step = judging.next();
+  while (!step.done) {
+    yield { doing: "Judging the fills", share: 0.5 + step.value / 2 };
+    step = judging.next();
+  }
+  const result = step.value;
   return { ...reading, ...result, held: result.findings.map(({ cell }) => holds(sheets, cell)) };
 }
+
+const NOTHING_JUDGED: AuditResult = {
+  findings: [],
+  notChecked: [],
+  fullyJudged: false,
+  recall: [],
+  doNotFill: [],
+  overrides: [],
+};
 
 function holds(sheets: readonly Sheet[], { sheet, row, column }: CellAddress): CellValue {
   return sheets.find(({ name }) => name === sheet)?.rows[row]?.values[column] ?? null;

@@ -1,0 +1,164 @@
+import { AIR, HELIUM, OXYGEN, type Mixture } from "../../gas/mixture";
+import { ATMOSPHERE_BAR, kelvin } from "../../gas/units";
+import type { Fill } from "../../log/log";
+import { lacking } from "../asking";
+import { notJudged, type FilledCylinder, type NotJudged } from "../rule";
+import type { Shop } from "../shop";
+import { sourceMix } from "../sources";
+import type { AddedAs, AddedGas } from "../walk/rowInLog";
+import { residueOf } from "./residue";
+
+/** A reading of the log, bar absolute, at the temperature it was taken at. */
+export interface GaugeReading {
+  readonly bar: number;
+  readonly temperatureK: number;
+}
+
+/** A fill as a mass balance needs it: what was there, what went in, and where the gauge stood after each. */
+export interface Workings {
+  readonly start: GaugeReading & { readonly mix: Mixture };
+  /** Oxygen and helium, in the order they went in, with where each stopped. */
+  readonly pure: readonly Addition[];
+  readonly top: TopGas;
+  readonly end: GaugeReading;
+  /** The end was read settled, or with its temperature beside it; otherwise it may have been read warm. */
+  readonly endIsCold: boolean;
+}
+
+export interface Addition extends GaugeReading {
+  readonly gas: Mixture;
+}
+
+/** The gas on top: known, or any between two where the blender set a stream by hand. */
+export interface TopGas {
+  readonly leanest: Mixture;
+  readonly richest: Mixture;
+}
+
+/**
+ * What the log says of a fill, for a mass balance, or what it lacks for one. Where a heading leaves open whether an
+ * added gas is written as added or as the reading it stopped at, there are two ways to read the row.
+ */
+export function workingsOf(filled: FilledCylinder, shop: Shop): readonly Workings[] | NotJudged {
+  const { fill, row } = filled;
+  const { startPressure, endPressure, settledPressure, gasTemperatureK } = fill.fields;
+  if (startPressure.kind !== "value") return lacking(startPressure, { field: "startPressure" });
+  const isSettled = settledPressure.kind === "value";
+  const ending = isSettled ? settledPressure : endPressure;
+  if (ending.kind !== "value") return lacking(ending, { field: "endPressure" });
+  const added = addedTo(fill);
+  if ("kind" in added) return added;
+  const top = topOf(fill, added.length > 0, shop);
+  if ("kind" in top) return top;
+  const residue = residueOf(filled, shop);
+  if ("kind" in residue) return residue;
+
+  const roomK = roomTemperatureK(shop);
+  const hasTemperature = !isSettled && gasTemperatureK.kind === "value";
+  const start = { mix: residue.mix, bar: startPressure.value.bar, temperatureK: roomK };
+  const end = { bar: ending.value.bar, temperatureK: hasTemperature ? gasTemperatureK.value : roomK };
+  const endIsCold = isSettled || hasTemperature || ending.value.hotBar !== undefined;
+  const read = (as: AddedAs): Workings => ({
+    start,
+    pure: additions(added, start, (field) => row.addedAs(field) ?? as),
+    top,
+    end,
+    endIsCold,
+  });
+  const isOpen = added.some(({ field }) => row.addedAs(field) === undefined);
+  const ways = (isOpen ? [read("increment"), read("stop")] : [read("increment")]).filter(isPossible);
+  if (ways.length > 0) return ways;
+  return notJudged("the readings do not rise from the start over what was added to the end", {
+    field: added[0]?.field ?? "endPressure",
+  });
+}
+
+/** Readings are taken to be at the temperature that service pressures are stamped for, unless the log says another. */
+export function roomTemperatureK({ rules }: Shop): number {
+  return kelvin(rules.referenceTemperatureC, "metric");
+}
+
+interface Added {
+  readonly field: AddedGas;
+  readonly gas: Mixture;
+  /** Bar: above 0 gauge, as written. */
+  readonly bar: number;
+}
+
+/** What the row says of oxygen and helium that went in; by partial pressure there must be something. */
+function addedTo({ fields }: Fill): readonly Added[] | NotJudged {
+  const { method, orderedMix, analysedMix } = fields;
+  const byPressure = method.kind === "value" && method.value === "partial pressure";
+  const wantsHelium = [orderedMix, analysedMix].some((mix) => mix.kind === "value" && mix.value.helium > 0);
+  const added: Added[] = [];
+  const take = (field: AddedGas, gas: Mixture, isNeeded: boolean): NotJudged | undefined => {
+    const reading = fields[field];
+    if (reading.kind !== "value")
+      return isNeeded || reading.kind !== "blank" ? lacking(reading, { field }) : undefined;
+    const bar = reading.value.bar - ATMOSPHERE_BAR;
+    if (bar > 0) added.push({ field, gas, bar });
+    return undefined;
+  };
+  return (
+    take("heliumAdded", HELIUM, byPressure && wantsHelium) ?? take("oxygenAdded", OXYGEN, byPressure) ?? added
+  );
+}
+
+const AIR_ON_TOP: TopGas = { leanest: AIR, richest: AIR };
+
+function topOf(fill: Fill, afterPureGas: boolean, shop: Shop): TopGas | NotJudged {
+  const { method, orderedMix } = fill.fields;
+  const known = sourceMix(fill, shop);
+  const ofSource = known && { leanest: known, richest: known };
+  if (method.kind !== "value") {
+    if (method.kind !== "blank") return lacking(method, { field: "method" });
+    const isAir = orderedMix.kind === "value" && isAirMix(orderedMix.value);
+    if (afterPureGas || isAir) return ofSource ?? AIR_ON_TOP;
+    return ofSource ?? lacking(method, { field: "method" });
+  }
+  switch (method.value) {
+    case "air":
+      return AIR_ON_TOP;
+    case "partial pressure":
+      return ofSource ?? AIR_ON_TOP;
+    case "continuous":
+    case "membrane":
+      return (
+        ofSource ?? {
+          leanest: AIR,
+          richest: { oxygen: shop.figures.continuousMaxPercent / 100, helium: 0 },
+        }
+      );
+    case "premix":
+      return ofSource ?? notJudged("what the bank holds is not known", { field: "source" });
+  }
+}
+
+/** `air`, and oxygen of 20.9 or 21 % without helium, which is a way to write it. */
+export function isAirMix({ oxygen, helium }: Mixture): boolean {
+  return helium === 0 && oxygen > 0.2085 && oxygen < 0.2105;
+}
+
+/** Amounts added become the readings at which they stopped; the gas that stopped lower went in first. */
+function additions(
+  added: readonly Added[],
+  start: GaugeReading,
+  as: (field: AddedGas) => AddedAs,
+): readonly Addition[] {
+  const { temperatureK } = start;
+  const stopped = added
+    .filter(({ field }) => as(field) === "stop")
+    .map(({ gas, bar }) => ({ gas, bar: bar + ATMOSPHERE_BAR, temperatureK }))
+    .sort((one, other) => one.bar - other.bar);
+  let reached = start.bar;
+  const amounts = added
+    .filter(({ field }) => as(field) === "increment")
+    .map(({ gas, bar }) => ({ gas, bar: (reached += bar), temperatureK }));
+  return [...amounts, ...stopped];
+}
+
+/** Readings rise from the start over the stops to the end. */
+export function isPossible({ start, pure, end }: Workings): boolean {
+  const stops = [start.bar, ...pure.map(({ bar }) => bar)];
+  return stops.every((bar, at) => at === 0 || bar > stops[at - 1]!) && stops.at(-1)! < end.bar;
+}

@@ -1,0 +1,74 @@
+import type { Fill, RowPlace } from "../log/log";
+import type { Finding, Severity } from "./finding";
+import type { FilledCylinder } from "./rule";
+
+/** A cylinder that somebody has to be called about, or that must not be filled as it is. */
+export interface CylinderAtRisk {
+  readonly serial: string;
+  /** As the last fill names the owner, else the register; undefined where nobody does. */
+  readonly owner: string | undefined;
+  /** The row of its last fill, and that fill's ISO date; empty where it could not be read. */
+  readonly lastFill: RowPlace;
+  readonly fillDate: string;
+  /** What is wrong, the worst first. */
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Keeps the last fill of each cylinder with what was found against it, while fills come by in the order they were made.
+ * A later fill replaces the earlier one: only what the cylinder may still hold is recalled.
+ */
+export class LastFills {
+  readonly #last = new Map<
+    string,
+    { readonly filled: FilledCylinder; readonly findings: readonly Finding[] }
+  >();
+
+  add(filled: FilledCylinder, findings: readonly Finding[]): void {
+    if (filled.serial !== "") this.#last.set(filled.serial, { filled, findings });
+  }
+
+  /** Cylinders whose last fill is dangerous: call the owners. */
+  recall(): readonly CylinderAtRisk[] {
+    return this.#withFindings(({ severity }) => severity === "stop");
+  }
+
+  /** Cylinders that were filled although something is wrong with the vessel itself, which the next fill will not cure. */
+  doNotFill(): readonly CylinderAtRisk[] {
+    return this.#withFindings(({ rule, severity }) => isOfVessel(rule) && AGAINST_FILLING.includes(severity));
+  }
+
+  #withFindings(counts: (finding: Finding) => boolean): readonly CylinderAtRisk[] {
+    return [...this.#last].flatMap(([serial, { filled, findings }]) => {
+      const against = findings.filter(counts);
+      if (against.length === 0) return [];
+      const { fill } = filled;
+      const { date } = fill.fields;
+      return [
+        {
+          serial,
+          owner: ownerOf(filled),
+          lastFill: { sheet: fill.sheet, row: fill.row },
+          fillDate: date.kind === "value" ? date.value.toString() : "",
+          findings: against,
+        },
+      ];
+    });
+  }
+}
+
+const AGAINST_FILLING: readonly Severity[] = ["stop", "breach"];
+
+/** Rules whose id begins with V are about the pressure vessel. */
+function isOfVessel(rule: string): boolean {
+  return rule.startsWith("V");
+}
+
+/** Whose cylinder it is: by the fill, else by the register. */
+export function ownerOf({ fill, cylinder }: FilledCylinder): string | undefined {
+  return ownerIn(fill.fields) ?? cylinder.records.map(({ fields }) => ownerIn(fields)).find(Boolean);
+}
+
+function ownerIn({ owner }: Pick<Fill["fields"], "owner">): string | undefined {
+  return owner.kind === "value" ? owner.value : undefined;
+}

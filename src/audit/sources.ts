@@ -1,0 +1,42 @@
+import type { Mixture } from "../gas/mixture";
+import { readMix } from "../gas/readMix";
+import { Refusal } from "../gas/refusal";
+import type { Fill } from "../log/log";
+import type { GasSource, Shop } from "./shop";
+
+/** The bank or compressor that a fill came from, as far as the shop has told of it. */
+export function sourceOf({ fields }: Fill, { sources }: Shop): GasSource | undefined {
+  const { source } = fields;
+  if (source.kind !== "value" || sources === undefined) return undefined;
+  return sources.find(({ name }) => isSameSource(name, source.value));
+}
+
+/** Names of banks and compressors are compared without regard to case and spaces. */
+export function isSameSource(one: string, other: string): boolean {
+  return one === other || bare(one) === bare(other);
+}
+
+/** What flows from the bank or compressor of a fill: as the shop has told, else as its name says (`Bank EAN32`). */
+export function sourceMix(fill: Fill, shop: Shop): Mixture | undefined {
+  const { source } = fill.fields;
+  if (source.kind !== "value") return undefined;
+  return sourceOf(fill, shop)?.mix ?? mixInName(source.value);
+}
+
+function bare(name: string): string {
+  return name.toLowerCase().replace(/\s+/g, "");
+}
+
+const MIX_IN_NAME =
+  /\b(?:EANX?|NX|nitrox|TX|trimix)[ -]?\d{1,2}(?:[./]\d{1,2})?\b|\b\d{2}(?:\.\d)? ?%|\bair\b/i;
+
+function mixInName(name: string): Mixture | undefined {
+  const [written] = MIX_IN_NAME.exec(name) ?? [];
+  if (written === undefined) return undefined;
+  try {
+    return readMix(written);
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return undefined;
+    throw thrown;
+  }
+}

@@ -1,0 +1,46 @@
+import type { Mixture } from "../../gas/mixture";
+import { mixAfterFill } from "../physics/massBalance";
+import { isAirMix, workingsOf } from "../physics/workings";
+import type { FilledCylinder } from "../rule";
+import type { Shop } from "../shop";
+import type { PastFill } from "./past";
+
+/**
+ * What a fill left in its cylinder: as analysed; where it was not, what the readings make it; else what was ordered. An
+ * analysis that cannot be read leaves it unknown.
+ */
+export function leftBy(filled: FilledCylinder, shop: Shop): PastFill {
+  const { fill, day } = filled;
+  const { settledPressure, endPressure } = fill.fields;
+  const pressure = settledPressure.kind === "value" ? settledPressure : endPressure;
+  return {
+    fill,
+    day,
+    ...mixLeft(filled, shop),
+    pressureBar: pressure.kind === "value" ? pressure.value.bar : undefined,
+  };
+}
+
+function mixLeft(filled: FilledCylinder, shop: Shop): Pick<PastFill, "mix" | "mixBy"> {
+  const { analysedMix, orderedMix, startMix, method } = filled.fill.fields;
+  if (analysedMix.kind === "value") return { mix: analysedMix.value, mixBy: "analysis" };
+  if (analysedMix.kind !== "blank") return UNKNOWN;
+  const ordered = orderedMix.kind === "value" ? orderedMix.value : undefined;
+  const residue = startMix.kind === "value" ? startMix.value : filled.past.last?.mix;
+  const isAir = ordered ? isAirMix(ordered) : method.kind === "value" && method.value === "air";
+  if (isAir && residue && isAirMix(residue)) return { mix: residue, mixBy: "order" };
+  const worked = mixByReadings(filled, shop);
+  if (worked) return { mix: worked, mixBy: "mass balance" };
+  return ordered ? { mix: ordered, mixBy: "order" } : UNKNOWN;
+}
+
+const UNKNOWN = { mix: undefined, mixBy: undefined } as const;
+
+/** Only where the row can be read in one way, and the gas on top is known. */
+function mixByReadings(filled: FilledCylinder, shop: Shop): Mixture | undefined {
+  const ways = workingsOf(filled, shop);
+  if ("kind" in ways || ways.length > 1) return undefined;
+  const [workings] = ways;
+  if (!workings || workings.top.leanest !== workings.top.richest) return undefined;
+  return mixAfterFill(workings, workings.top.leanest);
+}
