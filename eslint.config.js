@@ -14,6 +14,7 @@ const MAY_IMPORT = {
   costs: ["log", "sheet", "blending", "cylinders", "gas"],
   reports: ["audit", "costs", "log", "sheet", "depth", "cylinders", "gas"],
   functions: ["gas", "depth", "blending", "cylinders", "sheet", "log", "audit", "costs", "reports"],
+  suites: ["functions"],
   workbook: ["sheet"],
 };
 const PURE_ROOMS = ["gas", "sheet", "depth", "blending", "cylinders", "log", "audit", "costs", "reports"];
