@@ -2,7 +2,7 @@ import type { CellStyle } from "../cellStyle";
 import type { ChartDraft, DraftCell, SeriesDraft } from "./draft";
 
 /** What a report sheet is built of, from top to bottom. */
-export type Block = TextBlock | FactsBlock | TableBlock | ChartBlock;
+export type Block = TextBlock | FactsBlock | TableBlock;
 
 /** A heading, or sentences, each across the sheet. */
 export interface TextBlock {
@@ -27,6 +27,8 @@ export interface TableBlock {
   readonly empty: string;
   /** Rows below that are not part of it: sums. */
   readonly below?: readonly (readonly DraftCell[])[];
+  /** Drawn above it. */
+  readonly chart?: TableChart;
 }
 
 export interface TableColumn {
@@ -37,10 +39,8 @@ export interface TableColumn {
   readonly mostCharacters?: number;
 }
 
-/** A chart of the table before it; columns by their place in that table. Left out where the table has no rows. */
-export interface ChartBlock extends Pick<ChartDraft, "title" | "axes" | "says"> {
-  readonly kind: "chart";
-  readonly chart: ChartDraft["kind"];
+/** A chart of a table's figures; columns by their place in the table. */
+export interface TableChart extends Pick<ChartDraft, "kind" | "title" | "axes" | "says"> {
   readonly rowsHigh: number;
   readonly series: readonly ChartSeries[];
 }

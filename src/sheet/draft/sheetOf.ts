@@ -1,6 +1,6 @@
 import type { CellStyle } from "../cellStyle";
 import type { Area } from "../sheet";
-import type { Block, ChartBlock, FactsBlock, TableBlock, TableColumn, TextBlock } from "./blocks";
+import type { Block, FactsBlock, TableBlock, TableChart, TableColumn, TextBlock } from "./blocks";
 import {
   styledCell,
   type ChartDraft,
@@ -36,7 +36,6 @@ class Layout {
   private readonly charts: ChartDraft[] = [];
   private readonly widths: readonly number[];
   private readonly looks = new CombinedLooks();
-  private lastTable: Area | undefined;
 
   constructor(blocks: readonly Block[]) {
     this.widths = widthsOf(blocks);
@@ -45,7 +44,6 @@ class Layout {
   add(block: Block): void {
     if (block.kind === "facts") this.addFacts(block);
     else if (block.kind === "table") this.addTable(block);
-    else if (block.kind === "chart") this.addChart(block);
     else this.addText(block);
   }
 
@@ -94,16 +92,15 @@ class Layout {
     this.gap();
   }
 
-  private addTable({ name, columns, rows, empty, below = [] }: TableBlock): void {
+  private addTable({ name, columns, rows, empty, below = [], chart }: TableBlock): void {
     if (rows.length === 0) {
-      this.lastTable = undefined;
       this.addText({ kind: "text", lines: [empty] });
       return this.gap();
     }
+    if (chart) this.addChart(chart, rows.length);
     const firstRow = this.rows.length;
-    const lastColumn = columns.length - 1;
-    this.lastTable = { firstRow, firstColumn: 0, lastRow: firstRow + rows.length, lastColumn };
-    this.tables.push({ name, area: this.lastTable });
+    const lastRow = firstRow + rows.length;
+    this.tables.push({ name, area: { firstRow, firstColumn: 0, lastRow, lastColumn: columns.length - 1 } });
     this.rows.push({ cells: columns.map(headingCell) });
     for (const row of rows) this.rows.push({ cells: this.bodyCells(row, columns, LOOKS.body) });
     for (const row of below) this.rows.push({ cells: this.bodyCells(row, columns, LOOKS.label) });
@@ -133,21 +130,18 @@ class Layout {
     });
   }
 
-  private addChart({ chart, title, axes, says, rowsHigh, series }: ChartBlock): void {
-    const table = this.lastTable;
-    if (table === undefined) return;
+  /** Above a table of so many rows, which begins right below it. */
+  private addChart({ rowsHigh, series, ...chart }: TableChart, tableRows: number): void {
+    const firstRow = this.rows.length;
+    const heading = firstRow + rowsHigh + 1;
     const column = (index: number): Area => ({
-      firstRow: table.firstRow + 1,
+      firstRow: heading + 1,
       firstColumn: index,
-      lastRow: table.lastRow,
+      lastRow: heading + tableRows,
       lastColumn: index,
     });
-    const firstRow = this.rows.length;
     this.charts.push({
-      kind: chart,
-      title,
-      axes,
-      says,
+      ...chart,
       series: series.map(({ categories, values, ...rest }) => ({
         ...rest,
         categories: column(categories),
@@ -160,8 +154,7 @@ class Layout {
         lastColumn: this.widths.length - 1,
       },
     });
-    for (let n = 0; n < rowsHigh; n++) this.rows.push({ cells: [] });
-    this.gap();
+    for (let n = 0; n <= rowsHigh; n++) this.gap();
   }
 
   private gap(): void {

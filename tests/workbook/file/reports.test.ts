@@ -45,20 +45,19 @@ export const findings: SheetDraft = sheetOf(
             link: { file: "logs/fill log.xlsx", cell: { sheet: "Fill log", row: 1, column: 1 } },
           },
           "Hydro past due",
-          { value: null, formula: "C5+1" },
+          { value: null, formula: "C16+1" },
           1,
         ],
       ],
       empty: "Nothing found.",
-    },
-    {
-      kind: "chart",
-      chart: "columns",
-      title: "Fills by finding",
-      axes: ["Finding", "Fills"],
-      says: "Three fills, then one.",
-      rowsHigh: 12,
-      series: [{ name: "Fills", categories: 1, values: 3, colour: "#0D5A71" }],
+      chart: {
+        kind: "columns",
+        title: "Fills by finding",
+        axes: ["Finding", "Fills"],
+        says: "Three fills, then one.",
+        rowsHigh: 12,
+        series: [{ name: "Fills", categories: 1, values: 3, colour: "#0D5A71" }],
+      },
     },
   ],
   { paper: "Letter", landscape: true, footer: "Gannet Point R&D" },
@@ -91,23 +90,23 @@ describe("sheets that Brimbook writes into a file", () => {
     expect(await workbook.addSheets([findings, findings])).toEqual(["Findings (2)", "Findings (3)"]);
     const parts = partsOf(await writeXlsx(workbook.content));
     expect(parts["xl/tables/table2.xml"]).toContain(`displayName="Findings__2"`);
-    expect(parts["xl/charts/chart2.xml"]).toContain("<c:f>'Findings (3)'!$D$3:$D$4</c:f>");
+    expect(parts["xl/charts/chart2.xml"]).toContain("<c:f>'Findings (3)'!$D$16:$D$17</c:f>");
   });
 
   test("hold text as text whatever it begins with, and formulas only where they were meant", async () => {
     const { content } = await openFile(await written([findings]), "log.xlsx");
     const rows = content.sheets[1]!.rows;
-    expect(rows[2]!.values[1]).toBe('=HYPERLINK("x") is only text');
-    expect(rows[2]!.origins).toBeUndefined();
-    expect(rows[3]!.origins?.[2]).toEqual({ formula: "C5+1" });
+    expect(rows[15]!.values[1]).toBe('=HYPERLINK("x") is only text');
+    expect(rows[15]!.origins).toBeUndefined();
+    expect(rows[16]!.origins?.[2]).toEqual({ formula: "C16+1" });
   });
 
   test("have real tables, links, frozen headings, titles on every page and page numbers", async () => {
     const parts = partsOf(await written([findings]));
     const sheet = parts["xl/worksheets/sheet2.xml"]!;
-    expect(parts["xl/tables/table1.xml"]).toContain(`ref="A2:D4"`);
+    expect(parts["xl/tables/table1.xml"]).toContain(`ref="A15:D17"`);
     expect(parts["xl/tables/table1.xml"]).toContain(`<tableColumn id="2" name="What is wrong"/>`);
-    expect(sheet).toContain(`<hyperlink ref="A3" location="'O''Dive''s log'!B2"/>`);
+    expect(sheet).toContain(`<hyperlink ref="A16" location="'O''Dive''s log'!B2"/>`);
     expect(sheet).toContain(`location="'Fill log'!B2"/>`);
     expect(parts["xl/worksheets/_rels/sheet2.xml.rels"]).toContain(
       `Target="logs/fill%20log.xlsx" TargetMode="External"`,
@@ -120,8 +119,8 @@ describe("sheets that Brimbook writes into a file", () => {
     const withoutChart = {
       ...findings,
       charts: [],
-      frozenRows: 2,
-      page: { ...findings.page, titleRows: { first: 1, last: 1 } },
+      frozenRows: 15,
+      page: { ...findings.page, titleRows: { first: 14, last: 14 } },
     };
     const book = new ExcelJS.Workbook();
     await book.xlsx.load((await written([withoutChart])).buffer as ArrayBuffer);
@@ -129,16 +128,16 @@ describe("sheets that Brimbook writes into a file", () => {
     expect(sheet.getTables().map((table) => (table as unknown as { name: string }).name)).toEqual([
       "Findings_",
     ]);
-    expect(sheet.views[0]).toMatchObject({ state: "frozen", ySplit: 2, showGridLines: false });
-    expect(sheet.pageSetup).toMatchObject({ printTitlesRow: "2:2", paperSize: 1, fitToWidth: 1 });
+    expect(sheet.views[0]).toMatchObject({ state: "frozen", ySplit: 15, showGridLines: false });
+    expect(sheet.pageSetup).toMatchObject({ printTitlesRow: "15:15", paperSize: 1, fitToWidth: 1 });
     expect(sheet.getCell("A1").font).toMatchObject({ bold: true, size: LOOKS.title.sizePt });
-    expect(sheet.getCell("A3").border.bottom).toMatchObject({ style: "thin" });
+    expect(sheet.getCell("A16").border.bottom).toMatchObject({ style: "thin" });
   });
 
   test("keep their looks when the saved file is opened again", async () => {
     const { content } = await openFile(await written([findings]), "log.xlsx");
     expect(content.sheets[1]!.rows[0]!.styles?.[0]).toEqual(LOOKS.title);
-    expect(content.sheets[1]!.rows[1]!.styles?.[0]).toEqual(LOOKS.heading);
+    expect(content.sheets[1]!.rows[14]!.styles?.[0]).toEqual(LOOKS.heading);
   });
 
   test("lose a table, not the file, where somebody has written over its headings", async () => {
@@ -146,7 +145,7 @@ describe("sheets that Brimbook writes into a file", () => {
     await workbook.addSheets([findings]);
     const { sheets } = workbook.content;
     const rows = sheets[1]!.rows.map((row, index) =>
-      index === 1 ? { ...row, values: ["Cell", "cell", 3, 4] } : row,
+      index === 14 ? { ...row, values: ["Cell", "cell", 3, 4] } : row,
     );
     const parts = partsOf(
       await writeXlsx({ ...workbook.content, sheets: [sheets[0]!, { ...sheets[1]!, rows }] }),
@@ -166,7 +165,7 @@ describe("sheets that Brimbook writes into a file", () => {
       leftOut: [],
     });
     await workbook.addSheets([findings]);
-    expect(workbook.content.sheets[1]!.rows[2]!.values).toContain(46_298 - 1462);
-    expect(workbook.content.sheets[1]!.rows[2]!.values[3]).toBe(3);
+    expect(workbook.content.sheets[1]!.rows[15]!.values).toContain(46_298 - 1462);
+    expect(workbook.content.sheets[1]!.rows[15]!.values[3]).toBe(3);
   });
 });
