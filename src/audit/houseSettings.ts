@@ -42,7 +42,9 @@ export interface Override {
 /** Every figure that a shop under these rules can set, in the order of the form. */
 export function settingsFor(rules: CountryRules): readonly HouseSetting[] {
   return [
-    ...TESTS_AS_A_WHOLE,
+    ...TESTS_AS_A_WHOLE.filter(
+      ({ id }) => id !== "visualDue" || rules.cylinders.some(({ visual }) => visual),
+    ),
     ...FIGURE_SETTINGS(rules),
     ...OXYGEN_SETTINGS(rules),
     ...rules.cylinders.flatMap(intervalSettings),

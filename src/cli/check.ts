@@ -18,13 +18,13 @@ export const check: Command = {
   options: { ...SHOP_OPTIONS, json: { type: "boolean" } },
 
   async run(given, terminal) {
-    const { log, rules, notices } = await readLogFile(given, terminal);
+    const { log, rules, options, notices } = await readLogFile(given, terminal);
     if (!rules) {
       throw new CommandProblem(
         `No country's rules: the workbook keeps none, so add --rules with one of ${COUNTRIES.map(({ code }) => code).join(", ")}.`,
       );
     }
-    const result = audit(log, rules);
+    const result = audit(log, rules, options);
     if (given.has("json")) terminal.print(JSON.stringify(asJson(log, result), null, 2));
     else for (const line of [...notices, ...checkLines(log, result, rules)]) terminal.print(line);
     return exitCode(result);
@@ -36,7 +36,7 @@ function exitCode({ findings, fullyJudged }: AuditResult): ExitCode {
   return fullyJudged ? EXIT.nothingFound : EXIT.notFullyJudged;
 }
 
-function asJson(log: Log, { findings, notChecked }: AuditResult): unknown {
+function asJson(log: Log, { findings, notChecked, overrides }: AuditResult): unknown {
   return {
     rows: log.rows,
     notChecked: notChecked.map(({ rule, count, why }) => ({ rule, count, why })),
@@ -53,5 +53,6 @@ function asJson(log: Log, { findings, notChecked }: AuditResult): unknown {
       message,
       todo,
     })),
+    overrides,
   };
 }

@@ -1,5 +1,6 @@
-import type { AuditResult, Finding } from "../audit/finding";
+import type { AuditResult, Finding, NotChecked } from "../audit/finding";
 import { SEVERITIES } from "../audit/finding";
+import { DECISIVE } from "../audit/rules";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
 import { counted } from "../pane/check/report";
@@ -15,6 +16,7 @@ const CAUTION =
 export function checkLines(log: Log, result: AuditResult, rules: CountryRules): readonly string[] {
   return [
     `Rules: ${rules.name}.`,
+    ...overrideLines(result),
     ...rowLines(log),
     "",
     ...findingLines(result.findings),
@@ -22,6 +24,15 @@ export function checkLines(log: Log, result: AuditResult, rules: CountryRules): 
     "",
     CAUTION,
   ];
+}
+
+/** The shop's own figures, as every report lists them. */
+function overrideLines({ overrides }: AuditResult): readonly string[] {
+  return overrides.map(({ name, figure, instead, source, problem }) =>
+    problem === undefined
+      ? `  This shop's own: ${name} ${figure}, instead of ${instead} (${source}).`
+      : `  Not used: ${name} ${figure}. ${problem} ${instead} holds.`,
+  );
 }
 
 function findingLines(findings: readonly Finding[]): readonly string[] {
@@ -44,13 +55,21 @@ function oneFinding({ rule, source, basis, cell, message, todo }: Finding): read
 }
 
 function notCheckedLines({ notChecked, fullyJudged }: AuditResult): readonly string[] {
-  if (notChecked.length === 0) {
-    return fullyJudged ? ["Hydro, visual and oxygen rating were judged for every fill."] : [NOT_JUDGED];
-  }
+  const judged = fullyJudged ? "Hydro, visual and oxygen rating were judged for every fill." : NOT_JUDGED;
+  if (notChecked.length === 0) return [judged];
+  const decisive = new Set(DECISIVE.map(({ id }) => id));
+  const isWhole = ({ rule, cells }: NotChecked): boolean => cells.length === 0 && !decisive.has(rule);
+  const whole = notChecked.filter(isWhole);
   return [
     "NOT CHECKED",
-    ...notChecked.map(({ rule, count, why }) => `  ${ruleInWords(rule)}: ${counted(count, "fill")}, ${why}`),
-    ...(fullyJudged ? [] : [NOT_JUDGED]),
+    ...notChecked
+      .filter((lack) => !isWhole(lack))
+      .map(({ rule, count, why }) => `  ${ruleInWords(rule)}: ${counted(count, "fill")}, ${why}`),
+    ...[...new Set(whole.map(({ why }) => why))].map((why) => {
+      const rules = whole.filter((lack) => lack.why === why).map(({ rule }) => rule);
+      return `  ${[...new Set(rules)].join(", ")}: no fill judged, ${why}`;
+    }),
+    judged,
   ];
 }
 

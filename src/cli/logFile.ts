@@ -1,6 +1,7 @@
 import { readFile, stat } from "node:fs/promises";
 import { resolve } from "node:path";
 import { Temporal } from "temporal-polyfill";
+import type { AuditOptions } from "../audit/shop";
 import { countryRules, type CountryRules } from "../cylinders/countryRules";
 import { readUnits, type Units } from "../gas/units";
 import { countryContext } from "../log/countryContext";
@@ -19,6 +20,8 @@ import { CommandProblem } from "./problem";
 export interface LogFile {
   readonly log: Log;
   readonly rules: CountryRules | undefined;
+  /** What the shop has set for itself, and the day of the audit. */
+  readonly options: AuditOptions;
   /** What the user should know besides. */
   readonly notices: readonly string[];
 }
@@ -43,7 +46,9 @@ export async function readLogFile(given: Given, terminal: Terminal): Promise<Log
   const rules = givenRules ?? readRules(settings.country);
   const sheets = await allSheets(workbook);
   const log = readLog(sheets, contextOf(rules, givenUnits ?? settings.units, settings, asOf));
-  return { log, rules, notices: notice === undefined ? [] : [notice] };
+  const { house, airTests, sources } = settings;
+  const options = { house, airTests, sources, asOf: asOf.toString() };
+  return { log, rules, options, notices: notice === undefined ? [] : [notice] };
 }
 
 function contextOf(

@@ -24,6 +24,35 @@ const sheetChoice = z.looseObject({
   columns: z.array(columnChoice).default([]),
 });
 
+/** A test of the air, as the shop entered it. */
+const airTest = z.object({
+  date: z.iso.date(),
+  passed: z.boolean(),
+  /** The bank or compressor, as the log names it; absent for all the air of the shop. */
+  source: z.string().min(1).optional(),
+});
+
+/** A bank or compressor, as the log names it. */
+const gasSource = z.object({
+  name: z.string().min(1),
+  oxygenCompatible: z.boolean().optional(),
+  /** Mole fractions. */
+  mix: z.object({ oxygen: z.number().min(0).max(1), helium: z.number().min(0).max(1) }).optional(),
+});
+
+/** A finding that the shop lets stand: which one, why, who says so and since which day. */
+const acceptance = z.looseObject({
+  rule: z.string().min(1),
+  serial: z.string(),
+  /** ISO date of the fill; empty where the finding is about the register. */
+  fillDate: z.union([z.literal(""), z.iso.date()]),
+  sheet: z.string().min(1),
+  cell: z.string().regex(/^[A-Z]+[1-9]\d*$/),
+  reason: z.string().min(1),
+  by: z.string().min(1),
+  on: z.iso.date(),
+});
+
 /** Loose on purpose: what a later Brimbook adds of its own survives being written back by this one. */
 const shopSettings = z.looseObject({
   version: z.literal(1),
@@ -31,6 +60,11 @@ const shopSettings = z.looseObject({
   country: z.string().min(1).optional(),
   units: z.enum(["us", "metric"]).optional(),
   sheets: z.array(sheetChoice).default([]),
+  /** Figures of the shop's own, by the id of the setting; which there are, and their limits, the audit knows. */
+  house: z.record(z.string(), z.union([z.number(), z.string()])).optional(),
+  airTests: z.array(airTest).optional(),
+  sources: z.array(gasSource).optional(),
+  accepted: z.array(acceptance).optional(),
   /** What stood in the workbook before and could not be understood, word for word. */
   setAside: z.unknown().optional(),
 });

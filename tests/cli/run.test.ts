@@ -130,7 +130,7 @@ describe("check", () => {
       "2026-10-31",
     );
     expect(code).toBe(1);
-    expect(Object.keys(printed)).toEqual(["rows", "notChecked", "findings"]);
+    expect(Object.keys(printed)).toEqual(["rows", "notChecked", "findings", "overrides"]);
     expect(printed.rows).toEqual({
       total: 5,
       fills: 2,

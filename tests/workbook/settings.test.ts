@@ -47,12 +47,12 @@ describe("settings kept in the workbook", () => {
   });
 
   it("keep what a later Brimbook adds of its own", async () => {
-    const workbook = settingsOnly({ version: 1, country: "GB", sheets: [], accepted: [{ rule: "V06" }] });
+    const workbook = settingsOnly({ version: 1, country: "GB", sheets: [], novelty: [{ rule: "V06" }] });
     const { settings } = await readShopSettings(workbook);
     await writeShopSettings(workbook, { ...settings, units: "metric" });
     expect((await readShopSettings(workbook)).settings).toMatchObject({
       units: "metric",
-      accepted: [{ rule: "V06" }],
+      novelty: [{ rule: "V06" }],
     });
   });
 

@@ -100,10 +100,11 @@ export function useCheck(workbook: Workbook, shop: Shop, watchChanges: PaneProps
   }, []);
 
   // A correction is read at once, from the sheets already at hand.
-  const settingsRead = useRef(settings);
+  const readBy = readingKey(settings);
+  const lastReadBy = useRef(readBy);
   useEffect(() => {
-    if (settingsRead.current === settings) return;
-    settingsRead.current = settings;
+    if (lastReadBy.current === readBy) return;
+    lastReadBy.current = readBy;
     if (sheets.current.length === 0) return;
     work("reading", "Reading again with your answer", async (watch) => {
       const reading = await engine.current.run(sheets.current, orderFor(settings, false), watch);
@@ -111,7 +112,7 @@ export function useCheck(workbook: Workbook, shop: Shop, watchChanges: PaneProps
         dispatch({ kind: "read again", reading });
       });
     });
-  }, [settings, work]);
+  }, [readBy, settings, work]);
 
   useEffect(
     () =>
@@ -136,14 +137,25 @@ function orderFor(settings: ShopSettings, judge: boolean): CheckOrder {
   if (country === undefined || units === undefined) throw new Error("A check before the shop has answered.");
   // Which sheets are read is decided here; a sheet that is not ticked is still shown for what it is.
   const choices = settings.sheets.map(({ sheet, columns }) => ({ sheet, columns }));
-  return { country, units, choices, today: Temporal.Now.plainDateISO().toString(), judge };
+  const today = Temporal.Now.plainDateISO().toString();
+  return { country, units, choices, shop: toldBy(settings), today, judge };
 }
 
-function orderKey({ country, units, sheets }: ShopSettings, names: readonly string[]): string {
+function orderKey(settings: ShopSettings, names: readonly string[]): string {
+  return JSON.stringify([readingKey(settings), names, toldBy(settings)]);
+}
+
+/** What decides how the sheets are read; whatever else a shop sets leaves the reading as it is. */
+function readingKey({ country, units, sheets }: ShopSettings): string {
   const said = sheets
     .filter(({ columns }) => columns.length > 0)
     .map(({ sheet, columns }) => [sheet, columns]);
-  return JSON.stringify([country, units, names, said]);
+  return JSON.stringify([country, units, said]);
+}
+
+/** What the shop judges by besides its country's rules. */
+function toldBy({ house, airTests, sources }: ShopSettings): NonNullable<CheckOrder["shop"]> {
+  return { house, airTests, sources };
 }
 
 /** Every sheet the host can hand over, hidden ones too; those it cannot are named. */

@@ -1,7 +1,9 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import { useAnnounce } from "../kit/announce";
+import { AirTests } from "./AirTests";
+import { Figures } from "./Figures";
+import { GasSources } from "./GasSources";
 import { RulesAndUnits } from "./RulesAndUnits";
-import { RulesInWords } from "./RulesInWords";
 import type { Shop } from "./useShop";
 
 const useStyles = makeStyles({
@@ -14,7 +16,7 @@ const useStyles = makeStyles({
   },
 });
 
-/** Rules & shop: whose rules, which units, and what those rules say. */
+/** Rules & shop: whose rules, which units, every figure of them, the shop's air tests and sources. */
 export function ShopArea({ shop }: { shop: Shop }) {
   const styles = useStyles();
   const announce = useAnnounce();
@@ -39,7 +41,11 @@ export function ShopArea({ shop }: { shop: Shop }) {
           ? "Kept in this workbook."
           : "This window cannot keep the answer: it holds until the pane closes."}
       </p>
-      {country !== undefined && <RulesInWords country={country} />}
+      {country !== undefined && <Figures shop={shop} country={country} />}
+      <section aria-label="The shop's own records">
+        <AirTests shop={shop} />
+        <GasSources shop={shop} />
+      </section>
     </div>
   );
 }

@@ -1,0 +1,116 @@
+import { Temporal } from "temporal-polyfill";
+import { describe, expect, it } from "vitest";
+import { receive } from "../../src/audit/receive";
+import { shopFor } from "../../src/audit/shopFor";
+import { countryRules } from "../../src/cylinders/countryRules";
+import { evaluate } from "../../src/functions/evaluate";
+import { gaugeReading } from "../../src/gas/units";
+import { logOf, onDay, type TestRow } from "./sheets";
+
+const TODAY = Temporal.PlainDate.from("2026-10-31");
+const { shop } = shopFor(countryRules("US"), { asOf: "2026-10-31" });
+
+const CLEAN: TestRow = {
+  Serial: "GP1001",
+  "Shop number": "C-014",
+  Size: "AL80",
+  "Service pressure psi": 3000,
+  Hydro: onDay("2024-03-14"),
+  Visual: onDay("2026-03-20"),
+  "Oxygen rating": "O2 clean",
+};
+const FILL: TestRow = {
+  Date: onDay("2026-10-02"),
+  Serial: "GP1001",
+  "Start psi": 500,
+  "End psi": 3000,
+  "Ordered mix": "EAN32",
+  "Analysed O2": 31.6,
+  Method: "premix",
+};
+
+const received = (asked: string, register: readonly TestRow[], fills: readonly TestRow[] = [FILL]) =>
+  receive(logOf(fills, register), shop, asked, TODAY);
+
+describe("receiving a cylinder", () => {
+  it("in date and oxygen clean it may be filled, by any method", () => {
+    const receipt = received("gp 1001", [CLEAN]);
+    expect(receipt).toMatchObject({ verdict: "fill", found: "serial", serial: "GP1001", maxOxygen: 1 });
+    expect(receipt.pureOxygen.may).toBe("yes");
+    expect(receipt.good).toEqual(["Hydro good until 31 March 2029", "Visual good until 31 March 2027"]);
+    expect(Math.round(gaugeReading(receipt.limit!.limitBar, "us"))).toBe(3000);
+    expect(receipt.size?.waterVolumeL).toBeCloseTo(11.1, 1);
+  });
+  it("is found by shop number, and says so", () => {
+    expect(received("c-014", [CLEAN])).toMatchObject({ found: "shop number", serial: "GP1001" });
+  });
+  it("says what was put in last, by analysis where there is one", () => {
+    const { inside } = received("GP1001", [CLEAN]);
+    expect(inside).toMatchObject({ mixBy: "analysis", date: "2026-10-02" });
+    expect(inside!.mix!.oxygen).toBeCloseTo(0.316, 9);
+    expect(received("GP1002", [{ ...CLEAN, Serial: "GP1002" }]).inside).toBeUndefined();
+  });
+  it("past hydro it is not filled, and the reason says since when", () => {
+    const receipt = received("GP1001", [{ ...CLEAN, Hydro: onDay("2019-06-15") }]);
+    expect(receipt.verdict).toBe("do not fill");
+    expect(receipt.reasons).toMatchObject([
+      { says: "Hydro of 2019-06-15 ran out on 30 June 2024.", source: expect.stringContaining("49 CFR") },
+    ]);
+  });
+  it("condemned it is not filled, whatever its dates", () => {
+    const receipt = received("GP1001", [{ ...CLEAN, Status: "condemned" }]);
+    expect(receipt.verdict).toBe("do not fill");
+    expect(receipt.reasons[0]!.says).toMatch(/out of use/);
+  });
+  it("without a hydro on record it is not known, which is neither", () => {
+    const receipt = received("GP1001", [{ ...CLEAN, Hydro: null }]);
+    expect(receipt.verdict).toBe("not known");
+    expect(receipt.unknowns.join()).toMatch(/hydro/);
+  });
+  it("without a rating nothing is said of what may go in", () => {
+    const receipt = received("GP1001", [{ ...CLEAN, "Oxygen rating": null }]);
+    expect(receipt).toMatchObject({ verdict: "not known", maxOxygen: undefined });
+    expect(receipt.pureOxygen.may).toBe("not known");
+  });
+  it("rated to 40 % it takes no pure oxygen", () => {
+    const receipt = received("GP1001", [{ ...CLEAN, "Oxygen rating": 40 }]);
+    expect(receipt).toMatchObject({ verdict: "fill", maxOxygen: 0.4, air: { may: "yes" } });
+    expect(receipt.pureOxygen).toMatchObject({ may: "no" });
+  });
+  it("not in the workbook it is not known, and a likely slip is named", () => {
+    expect(received("GP1O01", [CLEAN])).toMatchObject({ verdict: "not known", found: "nothing", suggestion: "GP1001" });
+    expect(received("", [CLEAN]).verdict).toBe("not known");
+  }); // prettier-ignore
+  it("twice in the register as two cylinders it is not known", () => {
+    const receipt = received("GP1001", [CLEAN, { ...CLEAN, Size: "HP100" }]);
+    expect(receipt.verdict).toBe("not known");
+  });
+  it("a plus on the latest hydro raises the limit of a 3AA to 110 %", () => {
+    const steel = { ...CLEAN, Class: "3AA", "Service pressure psi": 2400, Hydro: "03/24+" };
+    const { limit } = received("GP1001", [steel]);
+    expect(limit).toMatchObject({ plus: true });
+    expect(Math.round(gaugeReading(limit!.limitBar, "us"))).toBe(2640);
+  });
+
+  it("agrees with FILLCHECK on hydro, visual, rating and method", () => {
+    const dates = [onDay("2019-06-15"), onDay("2024-03-14"), null];
+    for (const Hydro of dates)
+      for (const Visual of dates)
+        for (const rating of ["O2 clean", "40", "AIR", null])
+          for (const method of ["air", "partial pressure"] as const) {
+            const receipt = received("GP1001", [{ ...CLEAN, Hydro, Visual, "Oxygen rating": rating }]);
+            const cell = (date: typeof Hydro) => (date === null ? null : (date as { date: string }).date);
+            const [[text]] = evaluate("FILLCHECK", [
+              "2026-10-31", cell(Hydro), cell(Visual), rating, "air", method, "US",
+            ]) as [[string]]; // prettier-ignore
+            const ours = method === "air" ? receipt.air : receipt.pureOxygen;
+            const verdict =
+              receipt.reasons.length > 0 || ours.may === "no"
+                ? "STOP"
+                : receipt.verdict === "not known" || ours.may === "not known"
+                  ? "UNKNOWN"
+                  : "OK";
+            expect(`${method} ${rating} ${verdict}`).toBe(`${method} ${rating} ${text.split(":")[0]}`);
+          }
+  });
+});
