@@ -53,7 +53,7 @@ const IN_THE_MIX = / (?:in the mix|in mix|of the mix|of the final mix|final)$/;
 
 /** Reads “cu ft”, “per 1000 L”, “40 hours”, “L in the mix”; undefined for what is no unit of a price list. */
 export function unitOf(text: string): ListUnit | undefined {
-  const words = wordsOf(text.replace(/³/g, "3"))
+  const words = wordsOf(text.toLowerCase().replace(/³/g, "3"))
     .join(" ")
     .replace(/^(?:per|for|each|a|an|one|je|pro|par|por) /, "")
     .replace(/ (?:added|used)$/, "");
