@@ -1,5 +1,4 @@
 import type { Mixture } from "../gas/mixture";
-import { nameMix } from "../gas/nameMix";
 import type { Fill } from "../log/log";
 import { lacking } from "./asking";
 import type { NotJudged } from "./rule";
@@ -9,9 +8,9 @@ export function isEnriched({ oxygen, helium }: Mixture): boolean {
   return helium > 0 || oxygen > 0.22 || oxygen < 0.2;
 }
 
-/** Whether it is what a diver calls air: `air`, or 20.9 to 21.0 %. */
-export function isAir(mix: Mixture): boolean {
-  return nameMix(mix) === "air";
+/** Whether it is what a diver calls air: `air`, or 20.9 to 21.0 %, to one decimal. */
+export function isAir({ oxygen, helium }: Mixture): boolean {
+  return helium < 0.0005 && oxygen >= 0.2085 && oxygen < 0.2105;
 }
 
 /**

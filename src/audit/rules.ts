@@ -1,15 +1,19 @@
 import type { Rule } from "./rule";
 import { aboveRating } from "./rules/aboveRating";
 import { airNotAir } from "./rules/airNotAir";
+import { airOnResidue } from "./rules/airOnResidue";
 import { airTestDue } from "./rules/airTestDue";
 import { beyondCertification, noCertification } from "./rules/certification";
 import { cleaningNotShown } from "./rules/cleaningNotShown";
 import { cleaningPastDue } from "./rules/cleaningPastDue";
+import { cleanLost } from "./rules/cleanLost";
 import { continuousTooRich } from "./rules/continuousTooRich";
 import { crackProneAlloy } from "./rules/crackProneAlloy";
 import { endNotAboveStart } from "./rules/endNotAboveStart";
 import { externalVisualOnly } from "./rules/externalVisualOnly";
 import { fillerNotNamed } from "./rules/fillerNotNamed";
+import { filledElsewhere } from "./rules/filledElsewhere";
+import { filledTwice } from "./rules/filledTwice";
 import { heliumNotAnalysed } from "./rules/heliumNotAnalysed";
 import { hydroPastDue } from "./rules/hydroPastDue";
 import { impossibleTest } from "./rules/impossibleTest";
@@ -29,13 +33,16 @@ import { noTestDate } from "./rules/noTestDate";
 import { notOxygenClean } from "./rules/notOxygenClean";
 import { notSigned } from "./rules/notSigned";
 import { damagedUntested, outOfService } from "./rules/outOfService";
+import { outsideBalance } from "./rules/outsideBalance";
 import { overPressure, plusNotAllowed } from "./rules/overPressure";
 import { pastServiceLife } from "./rules/pastServiceLife";
 import { permitLimit } from "./rules/permitLimit";
 import { plannedTooDeep } from "./rules/plannedTooDeep";
 import { pureOxygenPressure } from "./rules/pureOxygenPressure";
+import { sourceNotProven } from "./rules/sourceNotProven";
 import { stampOrder } from "./rules/stampOrder";
 import { starMark } from "./rules/starMark";
+import { suspectAir } from "./rules/suspectAir";
 import { swallowedStamp } from "./rules/swallowedStamp";
 import { threadsDiffer } from "./rules/threadsDiffer";
 import { visualPastDue } from "./rules/visualPastDue";
@@ -52,19 +59,24 @@ export const RULES: readonly Rule[] = [
   crackProneAlloy,
   notAnalysed,
   modTooDeep,
+  cleanLost,
+  sourceNotProven,
   cleaningPastDue,
   notAsOrdered,
   visualPastDue,
   plusNotAllowed,
   damagedUntested,
   nitroxUnrated,
+  airOnResidue,
   noTestDate,
   starMark,
   continuousTooRich,
   lowStart,
   notSigned("analysedBy"),
   notSigned("receivedBy"),
+  outsideBalance,
   airTestDue,
+  suspectAir,
   notInRegister,
   swallowedStamp("hydro"),
   swallowedStamp("visual"),
@@ -88,8 +100,10 @@ export const RULES: readonly Rule[] = [
   stampOrder,
   wrongUnit,
   endNotAboveStart,
+  filledTwice,
   noConsent,
   longUnused,
+  filledElsewhere,
 ];
 
 /** The three that a log must let us judge for every fill before nothing found means nothing wrong. */

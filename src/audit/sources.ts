@@ -11,6 +11,11 @@ export function sourceOf({ fields }: Fill, { sources }: Shop): GasSource | undef
   return sources.find(({ name }) => isSameSource(name, source.value));
 }
 
+/** Why rules that judge by what sources give can judge nothing: the shop has told of none. */
+export function noSourcesTold({ sources }: Shop): string | undefined {
+  return (sources ?? []).length > 0 ? undefined : "no bank or compressor is told of under Rules & shop";
+}
+
 /** Names of banks and compressors are compared without regard to case and spaces. */
 export function isSameSource(one: string, other: string): boolean {
   return one === other || bare(one) === bare(other);

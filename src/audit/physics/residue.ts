@@ -7,7 +7,7 @@ import { isFilledElsewhere } from "../walk/filledElsewhere";
 /** What was in the cylinder before the fill, and who says so. */
 export interface Residue {
   readonly mix: Mixture;
-  readonly by: "log" | "fill before";
+  readonly by: "log" | "fill before" | "assumed";
 }
 
 /**

@@ -2,11 +2,12 @@ import { AIR, HELIUM, OXYGEN, type Mixture } from "../../gas/mixture";
 import { ATMOSPHERE_BAR, kelvin } from "../../gas/units";
 import type { Fill } from "../../log/log";
 import { lacking } from "../asking";
+import { isAir } from "../enriched";
 import { notJudged, type FilledCylinder, type NotJudged } from "../rule";
 import type { Shop } from "../shop";
 import { sourceMix } from "../sources";
 import type { AddedAs, AddedGas } from "../walk/rowInLog";
-import { residueOf } from "./residue";
+import { residueOf, type Residue } from "./residue";
 
 /** A reading of the log, bar absolute, at the temperature it was taken at. */
 export interface GaugeReading {
@@ -39,7 +40,11 @@ export interface TopGas {
  * What the log says of a fill, for a mass balance, or what it lacks for one. Where a heading leaves open whether an
  * added gas is written as added or as the reading it stopped at, there are two ways to read the row.
  */
-export function workingsOf(filled: FilledCylinder, shop: Shop): readonly Workings[] | NotJudged {
+export function workingsOf(
+  filled: FilledCylinder,
+  shop: Shop,
+  residue: Residue | NotJudged = residueOf(filled, shop),
+): readonly Workings[] | NotJudged {
   const { fill, row } = filled;
   const { startPressure, endPressure, settledPressure, gasTemperatureK } = fill.fields;
   if (startPressure.kind !== "value") return lacking(startPressure, { field: "startPressure" });
@@ -50,7 +55,6 @@ export function workingsOf(filled: FilledCylinder, shop: Shop): readonly Working
   if ("kind" in added) return added;
   const top = topOf(fill, added.length > 0, shop);
   if ("kind" in top) return top;
-  const residue = residueOf(filled, shop);
   if ("kind" in residue) return residue;
 
   const roomK = roomTemperatureK(shop);
@@ -112,8 +116,8 @@ function topOf(fill: Fill, afterPureGas: boolean, shop: Shop): TopGas | NotJudge
   const ofSource = known && { leanest: known, richest: known };
   if (method.kind !== "value") {
     if (method.kind !== "blank") return lacking(method, { field: "method" });
-    const isAir = orderedMix.kind === "value" && isAirMix(orderedMix.value);
-    if (afterPureGas || isAir) return ofSource ?? AIR_ON_TOP;
+    const isOrderedAir = orderedMix.kind === "value" && isAir(orderedMix.value);
+    if (afterPureGas || isOrderedAir) return ofSource ?? AIR_ON_TOP;
     return ofSource ?? lacking(method, { field: "method" });
   }
   switch (method.value) {
@@ -132,11 +136,6 @@ function topOf(fill: Fill, afterPureGas: boolean, shop: Shop): TopGas | NotJudge
     case "premix":
       return ofSource ?? notJudged("what the bank holds is not known", { field: "source" });
   }
-}
-
-/** `air`, and oxygen of 20.9 or 21 % without helium, which is a way to write it. */
-export function isAirMix({ oxygen, helium }: Mixture): boolean {
-  return helium === 0 && oxygen > 0.2085 && oxygen < 0.2105;
 }
 
 /** Amounts added become the readings at which they stopped; the gas that stopped lower went in first. */

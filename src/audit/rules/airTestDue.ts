@@ -1,8 +1,8 @@
 import { Temporal } from "temporal-polyfill";
 import { dayNumber } from "../../cylinders/calendar";
+import { dayOfTest, testsFor } from "../airTests";
 import { dayOf } from "../asking";
 import { notJudged, PASS, type Rule } from "../rule";
-import type { AirTest, Shop } from "../shop";
 import { dateText } from "../words";
 
 /** Air that nobody has tested for too long: carbon monoxide is not noticed. 29 CFR 1910.430(b)(4), and the like elsewhere. */
@@ -17,7 +17,7 @@ export const airTestDue: Rule = {
     if (typeof day !== "number") return day;
     const { source } = filled.fill.fields;
     const tests = testsFor(source.kind === "value" ? source.value : undefined, shop);
-    const last = tests.findLast(({ date }) => dayOfTest(date) <= day);
+    const last = tests.findLast((test) => dayOfTest(test) <= day);
     if (last === undefined) return notJudged("no air test before the fill is on record", { field: "date" });
     const until = dayNumber(Temporal.PlainDate.from(last.date).add({ months: shop.figures.airTestMonths }));
     if (day <= until) return PASS;
@@ -26,24 +26,9 @@ export const airTestDue: Rule = {
       severity: "breach",
       basis: shop.rules.country === "US" ? "law" : "practice",
       source: shop.rules.country === "US" ? "29 CFR 1910.430(b)(4)" : "EN 12021; national practice",
-      message: `The last air test was on ${dateText(dayOfTest(last.date))}: the next was due by ${dateText(until)}.`,
+      message: `The last air test was on ${dateText(dayOfTest(last))}: the next was due by ${dateText(until)}.`,
       todo: "Have the air tested, and write the result under Rules & shop.",
       at: { field: "date" },
     };
   },
 };
-
-/** Tests of this source, and those of all the air of the shop; all of them where the log names no source. */
-function testsFor(source: string | undefined, { airTests = [] }: Shop): readonly AirTest[] {
-  if (source === undefined) return airTests;
-  const name = source.trim().toLowerCase();
-  return airTests.filter((test) => test.source === undefined || test.source.trim().toLowerCase() === name);
-}
-
-function dayOfTest(date: string): number {
-  return dayNumber({
-    year: Number(date.slice(0, 4)),
-    month: Number(date.slice(5, 7)),
-    day: Number(date.slice(8, 10)),
-  });
-}

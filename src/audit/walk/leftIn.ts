@@ -1,6 +1,7 @@
 import type { Mixture } from "../../gas/mixture";
+import { isAir } from "../enriched";
 import { mixAfterFill } from "../physics/massBalance";
-import { isAirMix, workingsOf } from "../physics/workings";
+import { workingsOf } from "../physics/workings";
 import type { FilledCylinder } from "../rule";
 import type { Shop } from "../shop";
 import type { PastFill } from "./past";
@@ -27,8 +28,8 @@ function mixLeft(filled: FilledCylinder, shop: Shop): Pick<PastFill, "mix" | "mi
   if (analysedMix.kind !== "blank") return UNKNOWN;
   const ordered = orderedMix.kind === "value" ? orderedMix.value : undefined;
   const residue = startMix.kind === "value" ? startMix.value : filled.past.last?.mix;
-  const isAir = ordered ? isAirMix(ordered) : method.kind === "value" && method.value === "air";
-  if (isAir && residue && isAirMix(residue)) return { mix: residue, mixBy: "order" };
+  const isAirFill = ordered ? isAir(ordered) : method.kind === "value" && method.value === "air";
+  if (isAirFill && residue && isAir(residue)) return { mix: residue, mixBy: "order" };
   const worked = mixByReadings(filled, shop);
   if (worked) return { mix: worked, mixBy: "mass balance" };
   return ordered ? { mix: ordered, mixBy: "order" } : UNKNOWN;

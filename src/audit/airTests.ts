@@ -1,0 +1,37 @@
+import { dayNumber } from "../cylinders/calendar";
+import { isSameSource } from "./sources";
+import type { AirTest, Shop } from "./shop";
+
+/** Tests of this bank or compressor, and those of all the air of the shop; all of them where no source is named. */
+export function testsFor(source: string | undefined, { airTests = [] }: Shop): readonly AirTest[] {
+  if (source === undefined) return airTests;
+  return airTests.filter((test) => test.source === undefined || isSameSource(test.source, source));
+}
+
+/** Day number of the sample. */
+export function dayOfTest({ date }: AirTest): number {
+  return dayNumber({
+    year: Number(date.slice(0, 4)),
+    month: Number(date.slice(5, 7)),
+    day: Number(date.slice(8, 10)),
+  });
+}
+
+/** A test that failed, and the last good one before it: all air between the two, and after it, is suspect. */
+export interface FailedTest {
+  readonly failed: AirTest;
+  readonly lastGood: AirTest | undefined;
+}
+
+/**
+ * The failed test that makes the air of a day suspect: the first one after it, or the last one before it. Air filled on
+ * the day of a good test came after it.
+ */
+export function failedTestFor(day: number, tests: readonly AirTest[]): FailedTest | undefined {
+  const next = tests.findIndex((test) => dayOfTest(test) > day);
+  const before = next < 0 ? tests.length - 1 : next - 1;
+  const at = tests[before]?.passed === false ? before : next;
+  const failed = tests[at];
+  if (failed === undefined || failed.passed) return undefined;
+  return { failed, lastGood: tests.slice(0, at).findLast(({ passed }) => passed) };
+}

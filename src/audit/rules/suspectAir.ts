@@ -1,0 +1,48 @@
+import { dayOfTest, failedTestFor, testsFor, type FailedTest } from "../airTests";
+import { dayOf, lacking } from "../asking";
+import { notJudged, PASS, type Rule, type Verdict } from "../rule";
+import { dateText } from "../words";
+
+/**
+ * Filled with air that failed its test, from the last good test on: 29 CFR 1910.430(b)(4); EN 12021. A fill without a
+ * source may have come from the one that failed.
+ */
+export const suspectAir: Rule = {
+  id: "A02",
+  rank: 25,
+  title: "Filled since the last good air test",
+  needs: [["date"]],
+  unable: ({ airTests }) => ((airTests ?? []).length > 0 ? undefined : "no air test is on record"),
+  judge(filled, shop): Verdict {
+    const day = dayOf(filled);
+    if (typeof day !== "number") return day;
+    const { source } = filled.fill.fields;
+    if (source.kind !== "value") {
+      const ofAll = (shop.airTests ?? []).filter((test) => test.source === undefined);
+      const ofAny = new Set(shop.airTests?.map((test) => test.source));
+      const failed = failedTestFor(day, ofAll);
+      if (failed) return fault("The air", failed);
+      const mayBe = [...ofAny].some((name) => failedTestFor(day, testsFor(name, shop)));
+      return mayBe ? lacking(source, { field: "source" }) : PASS;
+    }
+    const tests = testsFor(source.value, shop);
+    if (tests.length === 0) return notJudged("no air test of the source is on record", { field: "source" });
+    const failed = failedTestFor(day, tests);
+    return failed ? fault(`The air of ${source.value}`, failed) : PASS;
+  },
+};
+
+function fault(air: string, { failed, lastGood }: FailedTest): Verdict {
+  const since = lastGood
+    ? `the last good test was on ${dateText(dayOfTest(lastGood))}`
+    : "no good test before is on record";
+  return {
+    kind: "fault",
+    severity: "stop",
+    basis: "practice",
+    source: "29 CFR 1910.430(b)(4); EN 12021",
+    message: `${air} failed its test on ${dateText(dayOfTest(failed))}; ${since}.`,
+    todo: "Call the owner; the cylinder is to be emptied, looked into and filled with tested air.",
+    at: { field: "date" },
+  };
+}
