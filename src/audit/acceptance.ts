@@ -40,18 +40,18 @@ export function acceptancesOf(accepted: readonly Acceptance[] = []): Acceptances
 }
 
 /** The list with this one in it, in place of an earlier one for the same finding. */
-export function withAcceptance(
-  accepted: readonly Acceptance[],
-  acceptance: Acceptance,
-): readonly Acceptance[] {
+export function withAcceptance<A extends FindingIdentity>(
+  accepted: readonly A[],
+  acceptance: A,
+): readonly A[] {
   return [...withoutAcceptance(accepted, acceptance), acceptance];
 }
 
 /** The list without the one for this finding. */
-export function withoutAcceptance(
-  accepted: readonly Acceptance[],
+export function withoutAcceptance<A extends FindingIdentity>(
+  accepted: readonly A[],
   of: FindingIdentity,
-): readonly Acceptance[] {
+): readonly A[] {
   const key = identityKey(of);
   return accepted.filter((each) => identityKey(each) !== key);
 }

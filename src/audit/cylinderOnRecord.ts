@@ -2,7 +2,7 @@ import type { CountryRules, CylinderRules } from "../cylinders/countryRules";
 import { cylinderRules, type CylinderKind } from "../cylinders/cylinderClass";
 import type { OxygenService } from "../cylinders/oxygenService";
 import { Refusal } from "../gas/refusal";
-import type { Cylinder, CylinderField, CylinderFields } from "../log/log";
+import type { Cylinder } from "../log/log";
 import { BLANK, type Reading } from "../log/reading";
 import type { Place } from "./rule";
 import { cleanings, hydros, visuals, type TestHistory } from "./tests";
@@ -15,31 +15,12 @@ export class CylinderOnRecord {
   #visuals: TestHistory | undefined;
   #cleanings: TestHistory | undefined;
   #service: OnRecord<OxygenService> | undefined;
-  #done: Map<object, unknown> | undefined;
 
   constructor(
     /** The fill's own row first. */
     readonly records: readonly Cylinder[],
     readonly country: CountryRules,
   ) {}
-
-  /** What stands in a field: the first value, else the first doubt, else where a value would stand. */
-  read<F extends CylinderField>(field: F): OnRecord<ValueOf<CylinderFields[F]>> {
-    let found: OnRecord<ValueOf<CylinderFields[F]>> | undefined;
-    for (const record of this.records) {
-      const reading = record.fields[field] as Reading<ValueOf<CylinderFields[F]>>;
-      if (reading.kind === "value") return { reading, at: { record, field } };
-      if (found === undefined || found.reading.kind === "blank") found = { reading, at: { record, field } };
-    }
-    return found ?? { reading: BLANK, at: { field } };
-  }
-
-  /** What a rule works out of these records alone, worked out once for all fills. */
-  once<T>(rule: object, work: () => T): T {
-    const done = (this.#done ??= new Map<object, unknown>());
-    if (!done.has(rule)) done.set(rule, work());
-    return done.get(rule) as T;
-  }
 
   /** The rules for its class, or the refusal that says why they are not known. */
   get rules(): CylinderRules | Refusal {
@@ -75,8 +56,6 @@ export class CylinderOnRecord {
     return (this.#service ??= oxygenServiceOf(this.records));
   }
 }
-
-export type ValueOf<R> = Extract<R, { kind: "value" }> extends { value: infer T } ? T : never;
 
 /** A reading, and where it stands. */
 export interface OnRecord<T> {

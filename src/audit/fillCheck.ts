@@ -94,11 +94,11 @@ function filledCylinder(fill: FillToCheck, rules: CountryRules): FilledCylinder 
   const place = { sheet: "", row: 0 };
   const record: Cylinder = {
     ...place,
-    fields: { ...BLANK_CYLINDER, hydro, visual, oxygenService },
+    fields: told<CylinderFields>({ hydro, visual, oxygenService }),
   };
   const row: Fill = {
     ...place,
-    fields: { ...BLANK_FILL, date, method, orderedMix: mix },
+    fields: told<FillFields>({ date, method, orderedMix: mix }),
     cylinderInRow: record,
   };
   const day = date.kind === "value" ? dayNumber(date.value) : undefined;
@@ -129,18 +129,7 @@ function hydroIn({ hydro, hydroIsDateCell, date }: FillToCheck): Reading<TestSta
   return ambiguous([stamped, hydro.value], why, "swallowed stamp");
 }
 
-const BLANK_FILL: FillFields = blankFields([
-  "number", "date", "time", "serial", "shopNumber", "owner", "startPressure", "startMix", "startHelium", "orderedMix",
-  "orderedHelium", "method", "source", "oxygenAdded", "heliumAdded", "endPressure", "gasTemperatureK",
-  "settledPressure", "analysedMix", "analysedHelium", "analysedBy", "modOnLabelM", "plannedDepthM", "filledBy",
-  "externalCheck", "receivedBy", "certification", "consent", "price", "remarks",
-]); // prettier-ignore
-
-const BLANK_CYLINDER: CylinderFields = blankFields([
-  "serial", "shopNumber", "owner", "cylinderClass", "material", "alloy", "made", "size", "servicePressure",
-  "neckThread", "valveThread", "hydro", "visual", "eddyCurrent", "oxygenCleaned", "oxygenService", "status",
-]); // prettier-ignore
-
-function blankFields<F extends string>(names: readonly F[]): Record<F, typeof BLANK> {
-  return Object.fromEntries(names.map((name) => [name, BLANK])) as Record<F, typeof BLANK>;
+/** Fields of which some are told; every other one is blank. */
+function told<Fields extends object>(fields: Partial<Fields>): Fields {
+  return new Proxy(fields, { get: (known, field) => Reflect.get(known, field) ?? BLANK }) as Fields;
 }

@@ -2,9 +2,38 @@ import type { CylinderRules } from "../cylinders/countryRules";
 import { Refusal } from "../gas/refusal";
 import type { CylinderField, CylinderFields } from "../log/log";
 
+import { BLANK, type Reading } from "../log/reading";
 import { lackingOnRecord, twoCylinders, unknownClass } from "./asking";
-import type { ValueOf } from "./cylinderOnRecord";
+import type { CylinderOnRecord, OnRecord } from "./cylinderOnRecord";
 import type { FilledCylinder, NotJudged, Place } from "./rule";
+
+type ValueOf<R> = Extract<R, { kind: "value" }> extends { value: infer T } ? T : never;
+
+/** What stands in a field: the first value, else the first doubt, else where a value would stand. */
+export function read<F extends CylinderField>(
+  { records }: CylinderOnRecord,
+  field: F,
+): OnRecord<ValueOf<CylinderFields[F]>> {
+  let found: OnRecord<ValueOf<CylinderFields[F]>> | undefined;
+  for (const record of records) {
+    const reading = record.fields[field] as Reading<ValueOf<CylinderFields[F]>>;
+    if (reading.kind === "value") return { reading, at: { record, field } };
+    if (found === undefined || found.reading.kind === "blank") found = { reading, at: { record, field } };
+  }
+  return found ?? { reading: BLANK, at: { field } };
+}
+
+/** What a rule works out of a cylinder's records alone, worked out once for all its fills. */
+export function oncePerCylinder<T>(
+  work: (cylinder: CylinderOnRecord) => T,
+): (cylinder: CylinderOnRecord) => T {
+  const done = new WeakMap<CylinderOnRecord, { readonly result: T }>();
+  return (cylinder) => {
+    const known = done.get(cylinder) ?? { result: work(cylinder) };
+    done.set(cylinder, known);
+    return known.result;
+  };
+}
 
 /** A value of the register or the fill's own row, and where it stands. */
 export interface Known<T> {
@@ -19,7 +48,7 @@ export function known<F extends CylinderField>(
 ): Known<ValueOf<CylinderFields[F]>> | NotJudged {
   const doubt = twoCylinders(filled);
   if (doubt) return doubt;
-  const { reading, at } = filled.cylinder.read(field);
+  const { reading, at } = read(filled.cylinder, field);
   return reading.kind === "value" ? { value: reading.value, at } : lackingOnRecord(filled, reading, at);
 }
 
@@ -27,7 +56,8 @@ export function known<F extends CylinderField>(
 export function classRules(filled: FilledCylinder): CylinderRules | NotJudged {
   const doubt = twoCylinders(filled);
   if (doubt) return doubt;
-  const { rules } = filled.cylinder;
+  const { rules, records } = filled.cylinder;
+  if (records.length === 0) return lackingOnRecord(filled, BLANK, { field: "cylinderClass" });
   return rules instanceof Refusal ? unknownClass(filled, rules) : rules;
 }
 

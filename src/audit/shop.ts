@@ -63,6 +63,8 @@ export interface AuditOptions {
   readonly sources?: readonly GasSource[] | undefined;
   /** ISO date of today. */
   readonly asOf?: string | undefined;
+  /** ISO dates, both included: only what was filled then is told and counted; fills without a date always are. */
+  readonly period?: { readonly from: string; readonly to: string } | undefined;
 }
 
 /** The country's rules, and the limits that hold where the shop sets none of its own. */

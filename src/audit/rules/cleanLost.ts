@@ -1,3 +1,4 @@
+import { read } from "../registered";
 import { BLANK } from "../../log/reading";
 import { stampText } from "../../cylinders/testStamp";
 import { dayOf, lacking, lackingOnRecord, twoCylinders } from "../asking";

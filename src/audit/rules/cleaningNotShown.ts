@@ -1,3 +1,4 @@
+import { read } from "../registered";
 import { DOES_NOT_APPLY, PASS, type Rule } from "../rule";
 
 /** Rated oxygen clean, and no date shows when it was cleaned: Tukes. Told once, in the register. */
@@ -11,7 +12,7 @@ export const cleaningNotShown: Rule = {
     if (reading.kind !== "value" || !reading.value.oxygenClean) return DOES_NOT_APPLY;
     const { tests, doubts } = cylinder.cleanings;
     if (tests.length + doubts.length > 0) return PASS;
-    const { at } = cylinder.read("oxygenCleaned");
+    const { at } = read(cylinder, "oxygenCleaned");
     return {
       kind: "fault",
       blank: at,

@@ -1,3 +1,4 @@
+import { read } from "../registered";
 import { BLANK } from "../../log/reading";
 import { stampText } from "../../cylinders/testStamp";
 import { dayOf, lacking, lackingOnRecord, onlyLater, twoCylinders } from "../asking";
@@ -35,7 +36,7 @@ export const cleaningPastDue: Rule = {
       case "only later":
         return onlyLater("oxygenCleaned", cleanings);
       case "none":
-        return lackingOnRecord(filled, BLANK, filled.cylinder.read("oxygenCleaned").at);
+        return lackingOnRecord(filled, BLANK, read(filled.cylinder, "oxygenCleaned").at);
       case "past due":
         return {
           kind: "fault",

@@ -2,7 +2,7 @@ import type { Interval } from "../../cylinders/countryRules";
 import { testsOf } from "../../log/register";
 import { dayOf, inFill, lacking, lackingOnRecord } from "../asking";
 import type { CylinderOnRecord } from "../cylinderOnRecord";
-import { classRules, isLack } from "../registered";
+import { classRules, isLack, read } from "../registered";
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import { historyOf, stateOn, type TestHistory } from "../tests";
 import { dateText } from "../words";
@@ -31,7 +31,7 @@ export const crackProneAlloy: Rule = {
     if (alloy === "another") return DOES_NOT_APPLY;
     const day = dayOf(filled);
     if (typeof day !== "number") return day;
-    const history = filled.cylinder.once(crackProneAlloy, () => eddyCurrents(filled.cylinder, interval));
+    const history = eddyCurrents(filled.cylinder, interval);
     const state = stateOn(day, history);
     switch (state.kind) {
       case "in date":
@@ -52,7 +52,7 @@ type Alloy = "6351" | "unproven" | "another";
 
 function alloyOf(cylinder: CylinderOnRecord, classMayBe: boolean): Alloy {
   const text = (field: "alloy" | "cylinderClass" | "material"): string => {
-    const { reading } = cylinder.read(field);
+    const { reading } = read(cylinder, field);
     return reading.kind === "value" ? reading.value : "";
   };
   const alloy = text("alloy");
@@ -60,7 +60,7 @@ function alloyOf(cylinder: CylinderOnRecord, classMayBe: boolean): Alloy {
   if (alloy !== "") return "another";
   if (classMayBe) return "unproven";
   const isAluminium = /3AL|alu/i.test(`${text("cylinderClass")} ${text("material")}`);
-  const { reading: made } = cylinder.read("made");
+  const { reading: made } = read(cylinder, "made");
   const year = made.kind === "value" ? made.value.month.year : undefined;
   return isAluminium && year !== undefined && year >= SUSPECT_YEARS.first && year <= SUSPECT_YEARS.last
     ? "unproven"
@@ -81,7 +81,7 @@ function fault(
   alloy: Exclude<Alloy, "another">,
   lastUntil: number | undefined,
 ): Verdict {
-  const { at } = filled.cylinder.read("eddyCurrent");
+  const { at } = read(filled.cylinder, "eddyCurrent");
   const last = lastUntil === undefined ? "none is on record" : `the last held until ${dateText(lastUntil)}`;
   const isProven = alloy === "6351";
   return {

@@ -2,6 +2,7 @@ import { lastDayOf, monthNumber } from "../../cylinders/calendar";
 import { stampText, type TestStamp } from "../../cylinders/testStamp";
 import { Refusal } from "../../gas/refusal";
 import { testsOf, type RecordedTest } from "../../log/register";
+import { oncePerCylinder, read } from "../registered";
 import { notJudged, PASS, type FilledCylinder, type Rule } from "../rule";
 import { dateText } from "../words";
 
@@ -18,7 +19,7 @@ export const externalVisualOnly: Rule = {
     const { rules, hydros } = cylinder;
     if (day === undefined || hydros === undefined || rules instanceof Refusal || !rules.hydro) return PASS;
     if (!country.visualMarks.includes("E")) return PASS;
-    const external = cylinder.once(externalVisualOnly, () => lastExternal(cylinder.records));
+    const external = lastExternal(cylinder);
     if (external === undefined) return PASS;
     const until = lastValidDay({ cylinder }, day, rules.hydro.months);
     const at = {
@@ -45,15 +46,15 @@ interface External extends RecordedTest {
   readonly stamp: TestStamp;
 }
 
-function lastExternal(records: FilledCylinder["cylinder"]["records"]): External | undefined {
-  return testsOf(records, "hydro")
+const lastExternal = oncePerCylinder(({ records }): External | undefined =>
+  testsOf(records, "hydro")
     .flatMap((test): External[] =>
       test.reading.kind === "value" && test.reading.value.marks.includes("E")
         ? [{ ...test, stamp: test.reading.value }]
         : [],
     )
-    .at(-1);
-}
+    .at(-1),
+);
 
 /** Last day by the latest hydro up to then, else by manufacture. */
 function lastValidDay(
@@ -63,6 +64,6 @@ function lastValidDay(
 ): number | undefined {
   const held = (cylinder.hydros?.tests ?? []).filter(({ from }) => from <= day).map(({ until }) => until);
   if (held.length > 0) return Math.max(...held);
-  const { reading: made } = cylinder.read("made");
+  const { reading: made } = read(cylinder, "made");
   return made.kind === "value" ? lastDayOf(monthNumber(made.value.month) + months) : undefined;
 }

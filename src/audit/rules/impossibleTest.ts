@@ -1,8 +1,8 @@
-import { dateOf, firstDayOf, lastDayOf, monthNumber } from "../../cylinders/calendar";
+import { dateOf, dayNumber, firstDayOf, lastDayOf, monthNumber } from "../../cylinders/calendar";
 import { stampText, type TestStamp } from "../../cylinders/testStamp";
 import type { TestField } from "../../log/log";
 import { testsOf } from "../../log/register";
-import type { CylinderOnRecord } from "../cylinderOnRecord";
+import { oncePerCylinder } from "../registered";
 import { PASS, type Place, type Rule, type Verdict } from "../rule";
 import { dateText, fieldName } from "../words";
 
@@ -14,26 +14,46 @@ export const impossibleTest: Rule = {
   rank: 44,
   title: "Test before manufacture, or in the future",
   needs: [["hydro", "visual", "eddyCurrent", "oxygenCleaned"]],
-  judge: ({ cylinder }, { today }) => cylinder.once(impossibleTest, () => judgeTests(cylinder, today)),
+  judge({ cylinder }, { today }) {
+    const { beforeMade, latest } = suspects(cylinder);
+    if (beforeMade) return fault(beforeMade, `before it was made in ${beforeMade.made}`);
+    if (
+      latest === undefined ||
+      today === undefined ||
+      firstDay(latest.stamp) <= lastDayAt(today, latest.stamp)
+    )
+      return PASS;
+    return fault(latest, `after today, ${dateText(today)}`);
+  },
 };
 
-function judgeTests({ records }: CylinderOnRecord, today: number | undefined): Verdict {
+interface Dated {
+  readonly field: TestField;
+  readonly stamp: TestStamp;
+  readonly at: Place;
+}
+
+/** The first test before manufacture, and the latest of all. */
+const suspects = oncePerCylinder(({ records }) => {
+  let beforeMade: (Dated & { readonly made: string }) | undefined;
+  let latest: Dated | undefined;
   for (const field of TESTS) {
     for (const { record, reading, column } of testsOf(records, field)) {
       if (reading.kind !== "value" || reading.value.means === "due") continue;
-      const at: Place = { record, field, ...(column !== undefined && { column }) };
+      const stamp = reading.value;
+      const dated: Dated = { field, stamp, at: { record, field, ...(column !== undefined && { column }) } };
       const { made } = record.fields;
-      if (made.kind === "value" && monthNumber(reading.value.month) < monthNumber(made.value.month))
-        return fault(field, reading.value, `before it was made in ${stampText(made.value)}`, at);
-      if (today !== undefined && firstDay(reading.value) > lastDayAt(today, reading.value))
-        return fault(field, reading.value, `after today, ${dateText(today)}`, at);
+      if (made.kind === "value" && monthNumber(stamp.month) < monthNumber(made.value.month))
+        beforeMade ??= { ...dated, made: stampText(made.value) };
+      if (latest === undefined || firstDay(stamp) > firstDay(latest.stamp)) latest = dated;
     }
   }
-  return PASS;
-}
+  return { beforeMade, latest };
+});
 
+/** A stamp without a day counts from the first of its month. */
 function firstDay({ day, month }: TestStamp): number {
-  return day ? firstDayOf(monthNumber(day)) + day.day - 1 : firstDayOf(monthNumber(month));
+  return day ? dayNumber(day) : firstDayOf(monthNumber(month));
 }
 
 /** A stamp without a day may be of any day of this month. */
@@ -41,14 +61,13 @@ function lastDayAt(today: number, { day }: TestStamp): number {
   return day ? today : lastDayOf(monthNumber(dateOf(today)));
 }
 
-function fault(field: TestField, stamp: TestStamp, when: string, at: Place): Verdict {
-  const name = fieldName(field);
+function fault({ field, stamp, at }: Dated, when: string): Verdict {
   return {
     kind: "fault",
     severity: "breach",
     basis: "practice",
     source: "common practice, no source",
-    message: `The ${name} ${stampText(stamp)} is ${when}: that cannot be.`,
+    message: `The ${fieldName(field)} ${stampText(stamp)} is ${when}: that cannot be.`,
     todo: "Look at the stamps on the cylinder, and correct the date that is wrong.",
     at,
   };

@@ -1,3 +1,4 @@
+import { read } from "../registered";
 import { lacking } from "../asking";
 import { DOES_NOT_APPLY, PASS, type Rule } from "../rule";
 
@@ -14,7 +15,7 @@ export const noConsent: Rule = {
     const { consent, owner } = fill.fields;
     const at = { field: "consent" } as const;
     if (consent.kind === "value") return PASS;
-    const { reading } = cylinder.read("owner");
+    const { reading } = read(cylinder, "owner");
     const name = owner.kind === "value" ? owner.value : reading.kind === "value" ? reading.value : undefined;
     if (name === undefined || OF_THE_SHOP.test(name)) return DOES_NOT_APPLY;
     if (consent.kind !== "blank") return lacking(consent, at);

@@ -1,5 +1,6 @@
 import type { FillField, PressureReading } from "../../log/log";
 import type { Reading } from "../../log/reading";
+import { read } from "../registered";
 import { PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 
 /** A full cylinder of this many "psi" was read in bar; its service pressure is at least 1800 psi (trade sizes). */
@@ -30,7 +31,7 @@ function isInDoubt(reading: Reading<PressureReading>): boolean {
 
 function isFullInBar(reading: Reading<PressureReading>, { cylinder }: FilledCylinder): boolean {
   if (reading.kind !== "value" || reading.value.written.unit !== "psi") return false;
-  const { reading: service } = cylinder.read("servicePressure");
+  const { reading: service } = read(cylinder, "servicePressure");
   const { value } = reading.value.written;
   return (
     service.kind === "value" &&

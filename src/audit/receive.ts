@@ -1,0 +1,308 @@
+import { read } from "./registered";
+import type { Temporal } from "temporal-polyfill";
+import { dateOf, dayNumber } from "../cylinders/calendar";
+import type { CylinderSize } from "../cylinders/size";
+import { pressureLimitBar } from "../cylinders/pressureLimit";
+import { stampText } from "../cylinders/testStamp";
+import { AIR, type Mixture } from "../gas/mixture";
+import { Refusal } from "../gas/refusal";
+import type { Cylinder, CylinderField, Fill, FillMethod, Log } from "../log/log";
+import { value } from "../log/reading";
+import { blankReadings, fillOf } from "../log/records";
+import { cylindersOf, joinRegister } from "../log/register";
+import type { CellAddress } from "../sheet/sheet";
+import { LogColumns } from "./logColumns";
+import { richestFor } from "./oxygen";
+import type { FilledCylinder, Rule, Verdict } from "./rule";
+import { aboveRating } from "./rules/aboveRating";
+import { cleaningPastDue } from "./rules/cleaningPastDue";
+import { crackProneAlloy } from "./rules/crackProneAlloy";
+import { hydroPastDue } from "./rules/hydroPastDue";
+import { longUnused } from "./rules/longUnused";
+import { notAuthorised, notForWater } from "./rules/notForThisUse";
+import { notOxygenClean } from "./rules/notOxygenClean";
+import { damagedUntested, outOfService } from "./rules/outOfService";
+import { pastServiceLife } from "./rules/pastServiceLife";
+import { threadsDiffer } from "./rules/threadsDiffer";
+import { visualPastDue } from "./rules/visualPastDue";
+import type { Shop } from "./shop";
+import { stateOn, type TestHistory } from "./tests";
+import { walk } from "./walk/walk";
+import { dateText, ratingText } from "./words";
+
+/** Whether something may be done to a cylinder. Unknown is never a pass. */
+export type MayBe = "yes" | "no" | "not known";
+
+/** Why a cylinder may not be filled. */
+export interface RefusalReason {
+  readonly says: string;
+  readonly todo: string;
+  /** Who says so. */
+  readonly source: string;
+}
+
+/** Whether one kind of fill may be put into the cylinder, and why not. */
+export interface MethodVerdict {
+  readonly may: MayBe;
+  readonly why: string;
+}
+
+/** What the log says was last put into the cylinder. What is in it now is for the analyser to say. */
+export interface LastFillInside {
+  readonly mix: Mixture | undefined;
+  readonly mixBy: "analysis" | "mass balance" | "order" | undefined;
+  /** Bar absolute, when it left the shop. */
+  readonly pressureBar: number | undefined;
+  /** ISO date. */
+  readonly date: string | undefined;
+  readonly doubt: string | undefined;
+}
+
+/** What the shop's records say of a cylinder on the counter. Plain values: it travels from a worker. */
+export interface Receipt {
+  readonly asked: string;
+  readonly found: "serial" | "shop number" | "own row" | "nothing";
+  readonly serial: string;
+  readonly shopNumber: string | undefined;
+  readonly owner: string | undefined;
+  readonly size: CylinderSize | undefined;
+  readonly note: string | undefined;
+  /** A serial of the register that the one asked for may be a slip of. */
+  readonly suggestion: string | undefined;
+  /** Where the cylinder stands in the register. */
+  readonly at: CellAddress | undefined;
+  readonly verdict: "fill" | "do not fill" | "not known";
+  readonly reasons: readonly RefusalReason[];
+  readonly unknowns: readonly string[];
+  readonly good: readonly string[];
+  readonly remarks: readonly string[];
+  readonly air: MethodVerdict;
+  /** Pure oxygen into it, as partial-pressure blending does. */
+  readonly pureOxygen: MethodVerdict;
+  /** The richest mix it may hold, as a mole fraction; undefined where its rating is not known. */
+  readonly maxOxygen: number | undefined;
+  readonly rating: string;
+  /** Bar absolute; undefined where no service pressure is known. */
+  readonly limit:
+    { readonly serviceBar: number; readonly limitBar: number; readonly plus: boolean } | undefined;
+  readonly inside: LastFillInside | undefined;
+}
+
+/** What keeps a cylinder from being filled at all, whatever goes into it, in words of the counter. */
+const AT_THE_COUNTER: readonly { readonly rule: Rule; readonly says: string; readonly todo: string }[] = [
+  {
+    rule: outOfService,
+    says: "The register has it out of use.",
+    todo: "Do not fill it. Where the register is wrong, correct it first.",
+  },
+  {
+    rule: damagedUntested,
+    says: "Heat, a fall or dents are noted, and no test since.",
+    todo: "Send it for a test.",
+  },
+  { rule: pastServiceLife, says: "Past its service life.", todo: "Take it out of use." },
+  {
+    rule: crackProneAlloy,
+    says: "Of alloy 6351, or of an alloy that is not proven, without an eddy-current test in date.",
+    todo: "Find out the alloy, or have it tested.",
+  },
+  { rule: notForWater, says: "Of a kind that is not for under water.", todo: "Do not fill it for a dive." },
+  { rule: notAuthorised, says: "Of a class that a dive shop may not fill.", todo: "Do not fill it." },
+  {
+    rule: threadsDiffer,
+    says: "The valve's thread is not that of the neck.",
+    todo: "Do not put pressure on it; keep it empty until the right valve is in.",
+  },
+  { rule: longUnused, says: "Not filled for over a year, and nobody looked inside since.", todo: "Look inside." },
+]; // prettier-ignore
+
+/**
+ * What a log says of a cylinder that is to be filled on this day: by serial, else by shop number. The rules are those of
+ * the audit, judged as if it were filled today.
+ */
+export function receive(log: Log, shop: Shop, asked: string, today: Temporal.PlainDate): Receipt {
+  const text = asked.trim();
+  const columns = new LogColumns(log);
+  const bySerial = intended(log, shop, text, "serial", today);
+  const byNumber = isFound(bySerial) ? undefined : intended(log, shop, text, "shopNumber", today);
+  const filled = byNumber && isFound(byNumber) ? byNumber : bySerial;
+  const found = foundBy(filled, byNumber === filled);
+  const record = filled.cylinder.records.at(-1);
+  const judged = judgeAtCounter(filled, shop, columns);
+  const air = judgeMethod(filled, shop, columns, "air");
+  const nowhere = found === "nothing" ? ["no such cylinder in this workbook"] : [];
+  const unknowns = [...nowhere, ...judged.unknowns, ...(air.may === "not known" ? [air.why] : [])];
+  const service = filled.cylinder.oxygenService.reading;
+  const textOf = (field: "shopNumber" | "owner") => {
+    const { reading } = read(filled.cylinder, field);
+    return reading.kind === "value" ? reading.value : undefined;
+  };
+  const size = read(filled.cylinder, "size").reading;
+  return {
+    asked: text,
+    found,
+    serial: filled.serial === "" && found === "nothing" ? text : filled.serial,
+    shopNumber: textOf("shopNumber"),
+    owner: textOf("owner"),
+    size: size.kind === "value" ? size.value : undefined,
+    note: filled.note,
+    suggestion: filled.suggestion,
+    at: record && columns.cell({ record, field: "serial" }, filled.fill),
+    verdict: judged.reasons.length > 0 ? "do not fill" : unknowns.length > 0 ? "not known" : "fill",
+    reasons: judged.reasons,
+    unknowns: [...new Set(unknowns)],
+    good: goodTests(filled, dayNumber(today)),
+    remarks: judged.remarks,
+    air,
+    pureOxygen: judgeMethod(filled, shop, columns, "partial pressure"),
+    maxOxygen: service.kind === "value" ? richestFor(service.value, shop) : undefined,
+    rating: service.kind === "value" ? ratingText(service.value) : "not known",
+    limit: limitOf(filled, dayNumber(today)),
+    inside: insideOf(filled),
+  };
+}
+
+function isFound({ register, cylinder }: FilledCylinder): boolean {
+  return register === "found" || cylinder.records.length > 0;
+}
+
+function foundBy(filled: FilledCylinder, byNumber: boolean): Receipt["found"] {
+  if (filled.register === "found") return byNumber && filled.note !== undefined ? "shop number" : "serial";
+  return filled.cylinder.records.length > 0 ? "own row" : "nothing";
+}
+
+/** The fill that is to be made, at the end of what the log holds of this cylinder. */
+function intended(
+  log: Log,
+  shop: Shop,
+  text: string,
+  field: "serial" | "shopNumber",
+  today: Temporal.PlainDate,
+): FilledCylinder {
+  const row = {
+    ...blankReadings(),
+    date: value(today),
+    [field]: value(field === "serial" ? [text] : text),
+  };
+  const bare = fillOf({ sheet: "", row: 0 }, row, [], false);
+  const register = joinRegister(log);
+  const serials = new Set(cylindersOf(bare, register).map(({ serial }) => serial));
+  serials.delete("");
+  const earlier = log.fills.filter((fill) =>
+    cylindersOf(fill, register).some(({ serial }) => serials.has(serial)),
+  );
+  const ownRow = earlier.findLast(({ cylinderInRow }) => cylinderInRow !== undefined)?.cylinderInRow;
+  const fill: Fill = ownRow ? { ...bare, cylinderInRow: ownRow } : bare;
+  let last: FilledCylinder | undefined;
+  for (const { filled } of walk({ ...log, fills: [...earlier, fill] }, shop))
+    if (filled.fill === fill) last ??= filled;
+  return last!;
+}
+
+interface CounterJudgement {
+  readonly reasons: readonly RefusalReason[];
+  readonly unknowns: readonly string[];
+  readonly remarks: readonly string[];
+}
+
+function judgeAtCounter(filled: FilledCylinder, shop: Shop, columns: LogColumns): CounterJudgement {
+  const reasons: RefusalReason[] = [];
+  const unknowns: string[] = [];
+  const remarks: string[] = [];
+  for (const test of ["hydro", "visual"] as const) {
+    const verdict = (test === "hydro" ? hydroPastDue : visualPastDue).judge(filled, shop);
+    if (verdict.kind === "not judged") unknowns.push(verdict.detail ?? verdict.why);
+    if (verdict.kind !== "fault") continue;
+    const says = ranOut(test, filled) ?? verdict.message;
+    reasons.push({ says, todo: `Send it for a ${test}; fill it no more before.`, source: verdict.source });
+  }
+  for (const { rule, says, todo } of AT_THE_COUNTER) {
+    if (!isAble(rule, columns, filled)) continue;
+    const verdict = rule.judge(filled, shop);
+    if (verdict.kind === "not judged" && verdict.blank !== true) unknowns.push(verdict.detail ?? verdict.why);
+    if (verdict.kind !== "fault") continue;
+    if (verdict.severity === "stop" || verdict.severity === "breach")
+      reasons.push({ says, todo, source: verdict.source });
+    else remarks.push(`${says} ${todo}`);
+  }
+  return { reasons, unknowns, remarks };
+}
+
+/** The fields that the intended fill itself tells. */
+const TOLD: readonly string[] = ["date", "serial", "shopNumber", "method", "orderedMix"];
+
+/** As the audit has it: a rule is not asked where the log has no column for what it needs. */
+function isAble(rule: Rule, columns: LogColumns, { cylinder }: FilledCylinder): boolean {
+  const stands = (field: string) =>
+    cylinder.records.some(
+      (record: Cylinder) => field in record.fields && record.fields[field as CylinderField].kind !== "blank",
+    );
+  return rule.needs.every((fields) =>
+    fields.some((field) => TOLD.includes(field) || stands(field) || columns.hasAny([field])),
+  );
+}
+
+/** Of what goes in, the rules of oxygen; air stands for any fill that brings no more than its own. */
+function judgeMethod(
+  filled: FilledCylinder,
+  shop: Shop,
+  columns: LogColumns,
+  method: FillMethod,
+): MethodVerdict {
+  const fields = { ...filled.fill.fields, method: value(method), orderedMix: value(AIR) };
+  const made: FilledCylinder = { ...filled, fill: { ...filled.fill, fields } };
+  const verdicts = [notOxygenClean, aboveRating, cleaningPastDue]
+    .filter((rule) => rule !== cleaningPastDue || isAble(rule, columns, filled))
+    .map((rule) => rule.judge(made, shop));
+  const isStop = (verdict: Verdict) =>
+    verdict.kind === "fault" && (verdict.severity === "stop" || verdict.severity === "breach");
+  const stop = verdicts.find(isStop);
+  if (stop?.kind === "fault") return { may: "no", why: stop.message };
+  const lack = verdicts.find(({ kind }) => kind === "not judged");
+  if (lack?.kind === "not judged") return { may: "not known", why: lack.detail ?? lack.why };
+  return { may: "yes", why: "" };
+}
+
+function ranOut(test: "hydro" | "visual", filled: FilledCylinder): string | undefined {
+  const state = filled.day === undefined ? undefined : stateOf(filled.day, test, filled);
+  if (state?.kind !== "past due") return undefined;
+  const { last } = state;
+  const name = test === "hydro" ? "Hydro" : "Visual";
+  if (last.kind === "manufacture")
+    return `${name}: none since it was made in ${stampText(last.stamp)}; the first was due by ${dateText(last.until)}.`;
+  return `${name} of ${stampText(last.stamp)} ran out on ${dateText(last.until)}.`;
+}
+
+function stateOf(day: number, test: "hydro" | "visual", { cylinder }: FilledCylinder) {
+  const history: TestHistory | undefined = test === "hydro" ? cylinder.hydros : cylinder.visuals;
+  return history && stateOn(day, history);
+}
+
+function goodTests(filled: FilledCylinder, day: number): readonly string[] {
+  return (["hydro", "visual"] as const).flatMap((test) => {
+    const state = stateOf(day, test, filled);
+    if (state?.kind !== "in date") return [];
+    return [`${test === "hydro" ? "Hydro" : "Visual"} good until ${dateText(state.last.until)}`];
+  });
+}
+
+function limitOf({ cylinder }: FilledCylinder, day: number): Receipt["limit"] {
+  const { reading } = read(cylinder, "servicePressure");
+  if (reading.kind !== "value" || cylinder.rules instanceof Refusal) return undefined;
+  const state = cylinder.hydros && stateOn(day, cylinder.hydros);
+  const latest = state?.kind === "in date" ? state.last.stamp : undefined;
+  const limitBar = pressureLimitBar(reading.value.bar, cylinder.rules, latest);
+  return { serviceBar: reading.value.bar, limitBar, plus: limitBar > reading.value.bar };
+}
+
+function insideOf({ past }: FilledCylinder): LastFillInside | undefined {
+  const { last } = past;
+  if (!last) return undefined;
+  return {
+    mix: last.mix,
+    mixBy: last.mixBy,
+    pressureBar: last.pressureBar,
+    date: last.day === undefined ? undefined : dateOf(last.day).toString(),
+    doubt: past.orderOnTrust,
+  };
+}
