@@ -75,11 +75,9 @@ export function proposeColumns(
   settleMoments(drafts);
   settleDueDates(drafts);
   findByCellsAlone(drafts);
-  for (const draft of drafts) {
-    draft.field = fieldOf(draft.role);
-    if (draft.choice?.field === undefined) draft.confidence *= agreement(draft);
-  }
+  for (const draft of drafts) draft.field = fieldOf(draft.role);
   oneColumnPerField(drafts);
+  for (const draft of drafts) if (draft.choice?.field === undefined) draft.confidence *= agreement(draft);
   return drafts.map(({ choice, role, ...draft }) => ({
     ...draft,
     dueOfSomething: role === "some due date",

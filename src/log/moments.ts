@@ -1,7 +1,7 @@
 import type { ColumnDraft } from "./columns";
 import { TEST_FIELDS } from "./fieldKinds";
 import type { Role } from "./headingFields";
-import { hasDecimals, shareOf } from "./sample";
+import { hasDecimals, shareOf, shareRead } from "./sample";
 
 /** A column with the role it has so far. */
 export interface ColumnInRole extends ColumnDraft {
@@ -14,12 +14,28 @@ const OF_A_FILL: readonly Role[] = [...PRESSURES, ...MIXES, "method", "some mix"
 
 /** Tells pressures and mixes apart that name no moment: by the pressure before them, else by their order. */
 export function settleMoments(columns: readonly ColumnInRole[]): void {
+  settleEnds(columns, "start of something", "startPressure", "startMix", "endPressure");
+  settleEnds(columns, "end of something", "endPressure", "analysedMix", "startPressure");
   settlePressures(columns);
   settleMixes(columns);
   for (const helium of withRole(columns, "some helium")) {
     const before = roleBefore(helium, columns);
     helium.role =
       before === "startMix" ? "startHelium" : before === "orderedMix" ? "orderedHelium" : "analysedHelium";
+  }
+}
+
+/** `In` over 50 and 40: pressures in bar where `Out` is a pressure, else mixes if they can be. */
+function settleEnds(
+  columns: readonly ColumnInRole[],
+  open: Role,
+  pressure: Role,
+  mix: Role,
+  otherEnd: Role,
+): void {
+  for (const column of withRole(columns, open)) {
+    const isPressure = withRole(columns, otherEnd).length > 0 && withRole(columns, pressure).length === 0;
+    column.role = isPressure ? pressure : shareRead(column.sample, "mix") > 0.5 ? mix : undefined;
   }
 }
 

@@ -10,7 +10,7 @@ import { LATEST_YEAR_UNKNOWN } from "./settle/dates";
 export function roleByCells(role: Role | undefined, { sample, meaning }: ColumnDraft): Role | undefined {
   const holdsPressures = (): boolean =>
     meaning.unit === "psi" || meaning.unit === "bar" || shareOf(sample, isPressure) > 0.3;
-  const holdsMixes = (): boolean => shareRead(sample, "mix") > 0.5;
+  const namesMixes = (): boolean => shareOf(sample, namesMix) > 0.5;
   // “O2?” and “Nitrox” over yes and no ask what the cylinder may take.
   const mixOrRating = (): Role =>
     shareRead(sample, "mix") === 0 && shareRead(sample, "oxygen service") > 0.5
@@ -23,8 +23,8 @@ export function roleByCells(role: Role | undefined, { sample, meaning }: ColumnD
     "some oxygen": () => (holdsPressures() ? "oxygenAdded" : mixOrRating()),
     "some mix": () => mixOrRating(),
     "some helium": () => (holdsPressures() ? "heliumAdded" : "some helium"),
-    "start of something": () => (holdsPressures() ? "startPressure" : holdsMixes() ? "startMix" : undefined),
-    "end of something": () => (holdsPressures() ? "endPressure" : holdsMixes() ? "analysedMix" : undefined),
+    "start of something": () => (holdsPressures() ? "startPressure" : namesMixes() ? "startMix" : role),
+    "end of something": () => (holdsPressures() ? "endPressure" : namesMixes() ? "analysedMix" : role),
     size: () =>
       shareOf(sample, isClass) > 0.5
         ? "cylinderClass"

@@ -37,10 +37,11 @@ const NOT_FILLED =
 export function rowKindOf(
   row: SheetRow,
   readings: RowReadings,
+  furtherTests: number,
   sheetKind: SheetKind,
   sums: (row: SheetRow) => boolean,
 ): RowVerdict {
-  const isRow = sheetKind === "register" ? isCylinder(readings) : isFill(readings);
+  const isRow = sheetKind === "register" ? isCylinder(readings, furtherTests) : isFill(readings);
   if (isRow && !mayBeTotals(readings))
     return sheetKind === "register" ? { kind: "cylinder" } : fillUnlessRefused(readings);
   const texts = row.values.filter((value): value is string => typeof value === "string" && !isBlank(value));
@@ -50,7 +51,7 @@ export function rowKindOf(
   if (said.length === 0 || onlyNumbered(said, readings)) return { kind: "blank" };
   if (said.length === 1 && isTitle(row)) return { kind: "heading" };
   if (!texts.some(hasLetters) && sums(row)) return { kind: "totals" };
-  if (sheetKind === "register" && hasNoSerial(readings)) return { kind: "cylinder" };
+  if (sheetKind === "register" && hasNoSerial(readings, furtherTests)) return { kind: "cylinder" };
   return { kind: "unreadable" };
 }
 
@@ -61,17 +62,14 @@ function isFill(readings: RowReadings): boolean {
 }
 
 /** A cylinder is named, or has no name and is described all the same. */
-function isCylinder(readings: RowReadings): boolean {
+function isCylinder(readings: RowReadings, furtherTests: number): boolean {
   const named = isRead(readings.serial) || isRead(readings.shopNumber);
-  return named && describedBy(readings) > 0;
+  return named && describedBy(readings) + furtherTests > 0;
 }
 
-function hasNoSerial(readings: RowReadings): boolean {
-  const named = readings.serial ?? readings.shopNumber;
-  return (
-    named !== undefined &&
-    (named.kind === "unreadable" ? describedBy(readings) > 0 : describedBy(readings) > 1)
-  );
+function hasNoSerial(readings: RowReadings, furtherTests: number): boolean {
+  const described = describedBy(readings) + furtherTests;
+  return readings.serial.kind === "unreadable" ? described > 0 : described > 1;
 }
 
 const DESCRIBING = CYLINDER_FIELDS.filter(isCylinderOnly);

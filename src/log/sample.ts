@@ -1,5 +1,6 @@
 import { isBlank, type Sheet } from "../sheet/sheet";
 import { isTooLong, type Cell } from "./cells/cell";
+import { readStamps } from "./cells/stamp";
 import { readCell, UNSETTLED, type Kind } from "./fieldKinds";
 import type { Table } from "./table";
 
@@ -33,7 +34,8 @@ export function shareRead(sample: ColumnSample, kind: Kind): number {
   let read = 0;
   let said = 0;
   for (const cell of sample.cells) {
-    const reading = readCell(cell, kind, UNSETTLED);
+    const reading =
+      kind === "stamp" ? readStamps(cell, UNSETTLED.stamp)[0]! : readCell(cell, kind, UNSETTLED);
     if (reading.kind === "blank") continue;
     said++;
     if (reading.kind !== "unreadable") read++;

@@ -28,7 +28,7 @@ const ROWS_SEARCHED = 30;
 const LEAST_SCORE = 1.6;
 /** A second row must add this much to be taken for one, or every title would be. */
 const SECOND_ROW_ADDS = 0.3;
-/** Headings of another table further down need to be plainer, as rows of words occur in every log. */
+/** Headings of another table further down, or of one before it, need to be plainer, as rows of words occur in every log. */
 const LEAST_SCORE_BELOW = 2.4;
 const LONGEST_HEADING = 80;
 /** No log has more columns; a hostile sheet may. */
@@ -58,7 +58,7 @@ export function tablesOf(sheet: Sheet): readonly Table[] {
     }
     if (tables.length >= MOST_TABLES || ++rowsTakenApart > MOST_TAKEN_APART) continue;
     const below = bestHead(sheet, row);
-    if (below.score < LEAST_SCORE_BELOW || below.roles < 3) continue;
+    if (!isPlain(below)) continue;
     tables.push({
       meanings: padded(head.meanings, width),
       headingRows,
@@ -82,10 +82,23 @@ export function tablesOf(sheet: Sheet): readonly Table[] {
 function findHead(sheet: Sheet): Head | undefined {
   let best: Head | undefined;
   for (let row = 0; row < Math.min(ROWS_SEARCHED, sheet.rows.length); row++) {
+    // What a plain row of headings is over ends the search: better ones further down are those of another table.
+    if (best && isPlain(best) && row > best.lastRow && holdsData(sheet.rows[row]!)) break;
     const head = bestHead(sheet, row);
     if (head.score >= LEAST_SCORE && head.score > (best?.score ?? 0)) best = head;
   }
   return best;
+}
+
+function isPlain({ score, roles }: Head): boolean {
+  return score >= LEAST_SCORE_BELOW && roles >= 3;
+}
+
+/** Whether a row holds what stands below headings: numbers, dates, serials; a title has one or two of them. */
+export function holdsData({ values }: SheetRow): boolean {
+  return (
+    values.filter((value) => (typeof value === "string" ? LIKE_DATA.test(value) : value !== null)).length > 2
+  );
 }
 
 /** The row as headings, or with the row below it where the two together say more than either alone. */

@@ -8,6 +8,7 @@ import { rowKindOf } from "./rowKind";
 import type { SettledColumn } from "./settle/settle";
 import type { SheetPlan, TablePlan } from "./sheetPlan";
 import { sumsUp } from "./sums";
+import { holdsData } from "./table";
 
 /** What the rows of a sheet hold, in their order. */
 export interface RowsRead {
@@ -50,9 +51,11 @@ export class TableReading {
       const row = this.plan.sheet.rows[at]!;
       const kind = isBlankRow(row)
         ? "blank"
-        : at < firstHeading || headingRows.has(at)
+        : headingRows.has(at) || (at < firstHeading && !holdsData(row))
           ? "heading"
-          : this.#readRow(row, at, sumFrom);
+          : at < firstHeading
+            ? this.#unread(row, at, "It stands above the headings. Move it below those it belongs to.")
+            : this.#readRow(row, at, sumFrom);
       this.into.rowKinds.push(kind);
       if (kind === "heading" || kind === "totals") sumFrom = at + 1;
     }
@@ -61,14 +64,13 @@ export class TableReading {
   #readRow(row: SheetRow, at: number, sumFrom: number): RowKind {
     if (this.table.kind === "neither") return this.#readForeignRow(row, at);
     this.#readCells(row, at);
-    const verdict = rowKindOf(row, this.#row, this.table.kind, () =>
+    const further = this.#further(row);
+    const verdict = rowKindOf(row, this.#row, further.length, this.table.kind, () =>
       sumsUp(this.plan.sheet, row, at, sumFrom),
     );
     const place = { sheet: this.plan.sheet.name, row: at };
-    if (verdict.kind === "fill")
-      this.into.fills.push(fillOf(place, this.#row, this.#further(row), this.#isFlat));
-    if (verdict.kind === "cylinder")
-      this.into.cylinders.push(cylinderOf(place, this.#row, this.#further(row)));
+    if (verdict.kind === "fill") this.into.fills.push(fillOf(place, this.#row, further, this.#isFlat));
+    if (verdict.kind === "cylinder") this.into.cylinders.push(cylinderOf(place, this.#row, further));
     if (verdict.kind === "unreadable") this.into.unreadable.push(this.#unreadable(row, at, verdict.why));
     return verdict.kind;
   }
@@ -87,6 +89,7 @@ export class TableReading {
 
   /** Tests in further columns, and further tests in one cell. */
   #further(row: SheetRow): readonly FurtherTest[] {
+    if (this.#testReaders.length === 0 && this.#furtherReaders.length === 0) return NO_TESTS;
     const further: FurtherTest[] = [];
     for (const reader of this.#testReaders) {
       const field = reader.of.field as TestField;
@@ -94,7 +97,8 @@ export class TableReading {
     }
     for (const reader of this.#furtherReaders) {
       const reading = reader.read(row.values[reader.of.column], row.formats?.[reader.of.column]);
-      if (reading.kind !== "blank") further.push(furtherTest(reader, reading));
+      if (reading.kind === "blank") continue;
+      for (const each of [reading, ...reader.othersOf(reading)]) further.push(furtherTest(reader, each));
     }
     return further;
   }
@@ -102,12 +106,11 @@ export class TableReading {
   /** Words on a sheet that is no log are titles and notes; with numbers among them they are something unread. */
   #readForeignRow(row: SheetRow, at: number): RowKind {
     if (row.values.every((cell) => isBlank(cell) || typeof cell === "string")) return "heading";
-    this.into.unreadable.push({
-      sheet: this.plan.sheet.name,
-      row: at,
-      column: firstFilled(row),
-      why: "What stands here is neither fills nor cylinders, by its headings.",
-    });
+    return this.#unread(row, at, "What stands here is neither fills nor cylinders, by its headings.");
+  }
+
+  #unread(row: SheetRow, at: number, why: string): RowKind {
+    this.into.unreadable.push({ sheet: this.plan.sheet.name, row: at, column: firstFilled(row), why });
     return "unreadable";
   }
 
@@ -126,6 +129,8 @@ export class TableReading {
     };
   }
 }
+
+const NO_TESTS: readonly FurtherTest[] = [];
 
 function furtherTest({ of }: ColumnReader, reading: Reading<unknown>): FurtherTest {
   return { field: of.field as TestField, column: of.column, reading: reading as FurtherTest["reading"] };

@@ -6,7 +6,7 @@ import { dateFormatOf, showsDate } from "../../sheet/numberFormat";
 import { civilOf, epochDayOfSerial, plainDateOf, type EpochDay } from "../../sheet/serialDate";
 import type { DateOrder, StampOrder } from "../context";
 import { ambiguous, BLANK, unreadable, value, type Reading } from "../reading";
-import { ofNoUse, plain, sayingNothing, shown, tidy, type Cell } from "./cell";
+import { isTooLong, ofNoUse, plain, sayingNothing, shown, tidy, type Cell } from "./cell";
 import { dateTextOf, monthOf } from "./dateText";
 
 /** What the column says of its stamps. */
@@ -62,7 +62,7 @@ function readMeaning(cell: Cell, column: ClearColumn): Reading<TestStamp> {
 /** Every test in a cell, the latest first; one reading where the cell holds one. */
 export function readStamps(cell: Cell, column: StampColumn): readonly Reading<TestStamp>[] {
   const whole = readStamp(cell, column);
-  if (whole.kind !== "unreadable" || typeof cell.value !== "string") return [whole];
+  if (whole.kind !== "unreadable" || typeof cell.value !== "string" || isTooLong(cell.value)) return [whole];
   const parts = cell.value.split(/\s*[,;&\n]\s*/).filter((part) => part.trim() !== "");
   const readings = parts.map((part) => readStamp({ ...cell, value: part }, column));
   const clear = readings.flatMap((each) => (each.kind === "value" ? [each] : []));

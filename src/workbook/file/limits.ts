@@ -6,6 +6,8 @@ export const LIMITS = {
   fileBytes: 200 * 1024 * 1024,
   /** All parts that are read, unpacked. */
   unpackedBytes: 800 * 1024 * 1024,
+  /** How many times its packed size a large part may have: sheets reach some twenty, a trap a thousand. */
+  growth: 250,
   /** Places in all rows, up to each row's last cell that holds anything. */
   cells: 25_000_000,
   /** Files inside the file. */
@@ -13,6 +15,8 @@ export const LIMITS = {
   /** A spreadsheet's own limit for a cell is 32,767. */
   textCharacters: 1_000_000,
   xmlDepth: 100,
+  /** Characters of all formulas; one that is copied from cell to cell counts eightfold, as it takes as long. */
+  formulaCharacters: 160_000_000,
   /** Array formulas that fill cells of one and the same row. */
   spills: 200,
   rows: 1_048_576,

@@ -24,6 +24,8 @@ const STORED = 0;
 const DEFLATED = 8;
 /** Little enough that what it unpacks to stays small: deflate grows at most a thousandfold. */
 const SLICE = 16 * 1024;
+/** Smaller parts are read in no time, however well they were packed. */
+const LARGE = 32 * 1024 * 1024;
 
 /**
  * A zip file (PKWARE's APPNOTE), read part by part as asked. Every part is held to the size and the check sum
@@ -36,6 +38,10 @@ export class ZipArchive {
     for (const part of readDirectory(source)) this.parts.set(key(part.name), part);
     const xmlBytes = [...this.parts.values()].filter(isXml).reduce((sum, part) => sum + part.bytes, 0);
     if (xmlBytes > LIMITS.unpackedBytes) throw tooLarge(`${megabytes(xmlBytes)} when unpacked`);
+    for (const part of this.parts.values()) {
+      if (isXml(part) && part.bytes > LARGE && part.bytes > part.packedBytes * LIMITS.growth)
+        throw tooLarge(`${megabytes(part.bytes)} when unpacked, ${LIMITS.growth} times its size and more`);
+    }
   }
 
   has(name: string): boolean {

@@ -91,10 +91,17 @@ describe("a zip bomb", () => {
     await expect(open(bytes)).rejects.toThrow("it unpacks to more than it says");
   });
 
+  test("that grows more than any sheet does is refused before anything is unpacked", async () => {
+    function* tags(): Generator<string> {
+      for (let n = 0; n < 48; n++) yield "<a/>".repeat(1 << 18);
+    }
+    await expect(open(streamed(tags()))).rejects.toThrow("50 MB when unpacked, 250 times its size and more");
+  });
+
   test("of one endless text is refused before it fills the memory", async () => {
     function* endless(): Generator<string> {
       yield `<worksheet><sheetData><row><c t="str"><v>`;
-      for (let n = 0; n < 64; n++) yield "x".repeat(1 << 20);
+      for (let n = 0; n < 24; n++) yield "x".repeat(1 << 20);
     }
     await expect(open(streamed(endless()))).rejects.toThrow(
       "one of its texts is longer than any cell can hold",
@@ -135,6 +142,22 @@ describe("XML that is no workbook's", () => {
       "in an unknown encoding",
       `<?xml version="1.0" encoding="klingon"?><worksheet/>`,
       `its encoding "klingon"`,
+    ],
+    [
+      "describing its columns again and again",
+      `<cols>${'<col min="1" max="16384" width="9"/>'.repeat(100)}</cols>`,
+      "its columns are not in their order",
+    ],
+    [
+      "copying an endless formula from cell to cell",
+      rows(
+        `<row r="1"><c r="A1"><f t="shared" si="0" ref="A1:A9999">${"A1+".repeat(2500)}1</f></c></row>` +
+          Array.from(
+            { length: 2700 },
+            (_, n) => `<row r="${n + 2}"><c><f t="shared" si="0"/></c></row>`,
+          ).join(""),
+      ),
+      "its formulas are longer than Brimbook takes",
     ],
   ])("%s is refused", async (_name, xml, reason) => {
     await expect(openSheet(xml)).rejects.toThrow(reason);

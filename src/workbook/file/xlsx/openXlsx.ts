@@ -32,7 +32,7 @@ export async function openXlsx(archive: ZipArchive, pace: Pace): Promise<Workboo
   const book = await readBook(archive, bookPart, pace);
   const tables = await readTables(archive, book.dateSystem, related, pace);
   const leftOut = new Set<string>(leftOutOf(book, related));
-  const budget = { cells: LIMITS.cells };
+  const budget = { cells: LIMITS.cells, formulaCharacters: LIMITS.formulaCharacters };
   const sheets: SheetContent[] = [];
   for (const tab of book.tabs) {
     const part = related.find(({ id }) => id === tab.relationship);

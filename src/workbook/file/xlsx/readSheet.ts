@@ -28,6 +28,9 @@ const LEFT_OUT: ReadonlyMap<string, string> = new Map([
   ["tableParts", "tables"],
 ]);
 
+/** How much longer a formula takes that is copied from another cell. */
+const COPYING = 8;
+
 /** Reads a sheet's part (ECMA-376 part 1, 18.3) as it streams by. */
 export class SheetReader implements XmlReader {
   readonly leftOut = new Set<string>();
@@ -54,7 +57,7 @@ export class SheetReader implements XmlReader {
 
   constructor(
     private readonly tables: BookTables,
-    budget: { cells: number },
+    private readonly budget: { cells: number; formulaCharacters: number },
   ) {
     this.rows = new RowGatherer(budget);
   }
@@ -125,8 +128,10 @@ export class SheetReader implements XmlReader {
       ...(width > 0 && { widthCharacters: width }),
       ...(flag(tag, "hidden") && { hidden: true }),
     };
+    const first = Math.max(1, Number(attribute(tag, "min")));
     const last = Math.min(Number(attribute(tag, "max")), LIMITS.columns);
-    for (let n = Math.max(1, Number(attribute(tag, "min"))); n <= last; n++) this.columns[n - 1] = column;
+    if (first <= this.columns.length) throw new FileFault("its columns are not in their order");
+    for (let n = first; n <= last; n++) this.columns[n - 1] = column;
   }
 
   private merge(tag: string): void {
@@ -178,6 +183,7 @@ export class SheetReader implements XmlReader {
   private formulaOrigin(tag: string): CellOrigin | undefined {
     const text = unescapeXml(this.formula ?? "");
     const type = attribute(tag, "t");
+    this.spendFormula(text.length);
     if (type === "dataTable") {
       this.leftOut.add("what-if tables");
       return undefined;
@@ -193,6 +199,11 @@ export class SheetReader implements XmlReader {
     return { formula: typedFormula(text), fills };
   }
 
+  private spendFormula(characters: number): void {
+    this.budget.formulaCharacters -= characters;
+    if (this.budget.formulaCharacters < 0) throw new FileFault("its formulas are longer than Brimbook takes");
+  }
+
   private sharedFormula(key: string, text: string): CellOrigin | undefined {
     if (text !== "") {
       this.sharedFormulas.set(key, { text, row: this.row, column: this.column });
@@ -200,6 +211,7 @@ export class SheetReader implements XmlReader {
     }
     const first = this.sharedFormulas.get(key);
     if (!first) return undefined;
+    this.spendFormula(first.text.length * COPYING);
     return {
       formula: typedFormula(movedFormula(first.text, this.row - first.row, this.column - first.column)),
     };

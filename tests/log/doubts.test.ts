@@ -1,0 +1,152 @@
+import { Temporal } from "temporal-polyfill";
+import { describe, expect, it } from "vitest";
+import { countryRules } from "../../src/cylinders/countryRules";
+import type { LogContext } from "../../src/log/context";
+import { countryContext } from "../../src/log/countryContext";
+import type { Reading } from "../../src/log/reading";
+import { readLog } from "../../src/log/readLog";
+import { readColumn, said, understood } from "./reading";
+import { sheetOf, type FixtureCell } from "./sheets";
+
+const asOf = Temporal.PlainDate.from("2026-10-31");
+const US: LogContext = { ...countryContext(countryRules("US")), units: "us", asOf };
+const GERMANY: LogContext = { ...countryContext(countryRules("DE")), units: "metric", asOf };
+const register = { of: "register" } as const;
+
+/** The hydros of a register, as the log keeps them. */
+function hydros(cells: readonly FixtureCell[], context: LogContext = US): readonly Reading<unknown>[] {
+  const rows = cells.map((cell, at) => [`A1000${at}`, "6061", cell]);
+  return readLog([sheetOf([["Serial", "Alloy", "Hydro"], ...rows])], context).cylinders.map(
+    ({ fields }) => fields.hydro,
+  );
+}
+
+const doubts = (readings: readonly Reading<unknown>[]) =>
+  readings.map((reading) => (reading.kind === "ambiguous" ? reading.doubt : reading.kind));
+
+/** 19 October 2026, as a month-first spreadsheet keeps a typed 10/19. */
+const OCTOBER_19 = 46314;
+
+describe("a stamp that the spreadsheet swallowed", () => {
+  it("is suspected in a column that otherwise holds month stamps, with the likely stamp first", () => {
+    const [, , , swallowed] = readColumn("Hydro", ["8/22", "3/24", "2023/07", { v: OCTOBER_19, f: "d-mmm" }], US, register); // prettier-ignore
+    expect(swallowed).toMatchObject({
+      choices: ["2019-10", "2026-10"],
+      note: expect.stringContaining("2019/10") as string,
+    });
+    expect(doubts(hydros(["8/22", "3/24", "2023/07", { v: OCTOBER_19, f: "d-mmm" }]))[3]).toBe(
+      "swallowed stamp",
+    );
+  });
+
+  it("is not suspected in a column of whole dates", () => {
+    const dates = ["2022-08-03", "2024-03-11", "2023-07-30", { v: OCTOBER_19, f: "m/d/yyyy" }];
+    expect(doubts(hydros(dates))).toEqual(["value", "value", "value", "value"]);
+  });
+
+  it("is not suspected of the first of a month, nor where the stamp would lie after the day", () => {
+    const first = { v: 45931, f: "m/d/yyyy" }; // 1 October 2025
+    const later = { v: 46233, f: "m/d/yyyy" }; // 30 July 2026, which as a stamp would be July 2030
+    expect(doubts(hydros(["8/22", "3/24", "2023/07", first, later]))[3]).toBe("value");
+    expect(doubts(hydros(["8/22", "3/24", "2023/07", first, later]))[4]).toBe("value");
+  });
+
+  it("is suspected of a day below 13 as well", () => {
+    const fifth = { v: 46300, f: "m/d/yyyy" }; // 5 October 2026, or the stamp 10/05
+    expect(readColumn("Hydro", ["8/22", "3/24", fifth], US, register).map(said)[2]).toEqual({
+      either: ["2005-10", "2026-10"],
+    });
+  });
+
+  it("is the same in the text a spreadsheet exports", () => {
+    expect(doubts(hydros(["8/22", "3/24", "19-Oct"]))[2]).toBe("swallowed stamp");
+  });
+});
+
+describe("two numbers, both 12 or less", () => {
+  it("are no doubt where the country gives the order: month first in the US", () => {
+    expect(readColumn("Hydro", ["09/11", "10/12"], US, register).map(said)).toEqual(["2011-09", "2012-10"]);
+    expect(readColumn("Date", ["03/04/2026"], US).map(said)).toEqual(["2026-03-04"]);
+  });
+
+  it("are no doubt where the column gives the order, whatever the country", () => {
+    expect(readColumn("Hydro", ["09/11", "22/08"], US, register).map(said)).toEqual(["2009-11", "2022-08"]);
+    expect(readColumn("Date", ["03/04/2026", "31/03/2026"], US).map(said)).toEqual([
+      "2026-04-03",
+      "2026-03-31",
+    ]);
+  });
+
+  it("are a doubt, and asked about, where neither does", () => {
+    const readings = hydros(["09/11", "10/12"], { asOf });
+    expect(doubts(readings)).toEqual(["stamp order", "stamp order"]);
+    expect(understood("Hydro", ["09/11", "10/12"], { asOf }, register).question).toMatchObject({
+      about: "stamp order",
+      choices: ["month first", "year first"],
+    });
+    expect(understood("Date", ["03/04/2026"], { asOf }).question).toMatchObject({
+      about: "date order",
+      choices: ["day first", "month first"],
+    });
+  });
+
+  it("are a doubt where the column contradicts itself", () => {
+    const readings = readColumn("Date", ["13/04/2026", "04/13/2026", "03/04/2026"], { asOf }).map(said);
+    expect(readings).toEqual(["2026-04-13", "2026-04-13", { either: ["2026-04-03", "2026-03-04"] }]);
+  });
+});
+
+describe("two-digit years", () => {
+  it("are what the field can mean: done, made, filled, or due", () => {
+    expect(readColumn("Hydro", ["08/94", "6/01", "10/26"], US, register).map(said)).toEqual([
+      "1994-08", "2001-06", "2026-10",
+    ]); // prettier-ignore
+    expect(readColumn("Made", ["08/64", "6/01"], US, register).map(said)).toEqual(["1964-08", "2001-06"]);
+    expect(readColumn("Hydro due", ["05/31", "10/27"], US, register).map(said)).toEqual([
+      "2031-05",
+      "2027-10",
+    ]);
+    expect(readColumn("Date", ["10/15/99", "10/15/26"], US).map(said)).toEqual(["1999-10-15", "2026-10-15"]);
+  });
+});
+
+describe("the last test, or the next one due", () => {
+  const means = (readings: readonly Reading<unknown>[]) =>
+    readings.map((reading) =>
+      reading.kind === "value" ? (reading.value as { means: string }).means : reading.kind,
+    );
+
+  it("is told by the heading, whatever the country", () => {
+    const [last, next] = ["Letzte Druckprüfung", "Nächste Prüfung"].map(
+      (heading) => readColumn(heading, ["2022-08"], GERMANY, register)[0]!.stamp,
+    );
+    expect(last).toMatchObject({ means: "test" });
+    expect(next).toMatchObject({ means: "due" });
+    expect(readColumn("Hydro due", ["8/27"], US, register)[0]!.stamp).toMatchObject({ means: "due" });
+  });
+
+  it("in Germany, where stamps show the next test, is due where the dates lie ahead", () => {
+    expect(means(hydros(["27/08", "28/03", "29/11"], GERMANY))).toEqual(["due", "due", "due"]);
+  });
+
+  it("in Germany is asked where all dates lie behind, as done tests would", () => {
+    const behind = ["2022/08", "2023/03", "2021/11"];
+    expect(doubts(hydros(behind, GERMANY))).toEqual(["stamp means", "stamp means", "stamp means"]);
+    expect(understood("Hydro", behind, GERMANY, register).question).toMatchObject({
+      about: "stamp means",
+      choices: ["last test", "next due"],
+    });
+  });
+
+  it("elsewhere is the last test, but for columns whose dates lie ahead", () => {
+    expect(means(hydros(["8/22", "3/24", "7/23"]))).toEqual(["test", "test", "test"]);
+    expect(means(hydros(["8/27", "3/29", "7/28"]))).toEqual(["due", "due", "due"]);
+  });
+
+  it("is asked of a due date that says nothing of which test", () => {
+    expect(understood("Exp", ["8/27"], US, register).question).toMatchObject({
+      about: "field",
+      choices: ["hydro", "visual", "oxygen cleaning"],
+    });
+  });
+});

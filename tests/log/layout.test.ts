@@ -1,0 +1,166 @@
+import { describe, expect, it } from "vitest";
+import { describeLog } from "../../src/log/describeLog";
+import { readLog } from "../../src/log/readLog";
+import { sheetOf, type FixtureCell } from "./sheets";
+
+/** How rows are laid out on a sheet: what is a heading, a title, a total, a fill. */
+const HEADINGS: readonly FixtureCell[] = ["Date", "Serial", "Start psi", "End psi", "Mix", "Price"];
+const FILL: readonly FixtureCell[] = ["2026-08-03", "A10001", 500, 3000, "EAN32", 12];
+const OTHER: readonly FixtureCell[] = ["2026-08-04", "A10002", 700, 2900, "EAN36", 14];
+
+function kinds(rows: readonly (readonly FixtureCell[])[]): readonly string[] {
+  return readLog([sheetOf(rows)]).sheets[0]!.rowKinds;
+}
+
+function headings(rows: readonly (readonly FixtureCell[])[], merges: readonly string[] = []) {
+  const { columns, rowKinds } = readLog([sheetOf(rows, { merges })]).sheets[0]!;
+  return {
+    headings: columns.map(({ heading }) => heading),
+    fields: columns.map(({ field }) => field),
+    rowKinds,
+  };
+}
+
+describe("headings over two rows", () => {
+  const upper = ["Date", "Serial", "Initial", null, "Final", null, "Method"];
+  const lower = ["", null, "psi", "mix", "psi", "mix", null];
+  const row = ["2026-08-03", "A10001", 500, "air", 3000, 31.8, "PP"];
+  const wanted = ["Date", "Serial", "Initial psi", "Initial mix", "Final psi", "Final mix", "Method"];
+
+  it("are joined column by column, merged or not", () => {
+    for (const merges of [[], ["A1:A2", "B1:B2", "C1:D1", "E1:F1", "G1:G2"]]) {
+      const read = headings([upper, lower, row], merges);
+      expect(read.headings).toEqual(wanted);
+      expect(read.fields).toEqual([
+        "date", "serial", "startPressure", "startMix", "endPressure", "analysedMix", "method",
+      ]); // prettier-ignore
+      expect(read.rowKinds).toEqual(["heading", "heading", "fill"]);
+    }
+  });
+
+  it("that say the same twice say it once", () => {
+    const twice = ["Date", "Serial", "psi", "mix", "psi", "mix", "Method"];
+    const group = ["Date", "Serial", "Initial", "Initial", "Final", "Final", "Method"];
+    expect(headings([group, twice, row]).headings).toEqual(wanted);
+  });
+
+  it("are not made of headings and the first row of text", () => {
+    const text = ["2026-08-03", "A10001", "500", "3000", "EAN32", "12"];
+    expect(headings([HEADINGS, text, text])).toMatchObject({
+      headings: HEADINGS,
+      rowKinds: ["heading", "fill", "fill"],
+    });
+  });
+
+  it("may come again further down, one row or both", () => {
+    expect(kinds([upper, lower, row, upper, lower, row, lower, row])).toEqual([
+      "heading", "heading", "fill", "heading", "heading", "fill", "heading", "fill",
+    ]); // prettier-ignore
+  });
+});
+
+describe("rows that are no fills", () => {
+  it("titles above the headings and between the fills are headings, also a month that became a date", () => {
+    const rows = [["Gannet Point fills"], [], HEADINGS, ["Week of August 3"], FILL, ["Week of August 10"], OTHER,
+      [{ v: 46266, f: "mmm-yy" }], FILL, HEADINGS, OTHER]; // prettier-ignore
+    expect(kinds(rows)).toEqual([
+      "heading", "blank", "heading", "heading", "fill", "heading", "fill", "heading", "fill", "heading", "fill",
+    ]); // prettier-ignore
+  });
+
+  it.each([
+    ["named", ["Total", null, null, null, null, 26]],
+    ["named at the end", [null, null, null, null, "Summe", 26]],
+    [
+      "named in Spanish",
+      ["Totales", null, null, null, null, 26].map((cell) => (cell === "Totales" ? "Suma" : cell)),
+    ],
+    ["a count", ["2 fills"]],
+    ["without a name", [null, null, null, null, null, 26]],
+    ["without a name, as text", [null, null, null, null, null, "$26.00"]],
+    ["an average without a name", [null, null, null, 2950, null, null]],
+  ])("totals: %s", (_, totals) => {
+    expect(kinds([HEADINGS, FILL, OTHER, totals])).toEqual(["heading", "fill", "fill", "totals"]);
+  });
+
+  it("a number alone that is no sum is not read, and said where", () => {
+    for (const alone of [41, "41"]) {
+      const log = readLog([sheetOf([HEADINGS, FILL, OTHER, [null, null, null, null, null, alone]])]);
+      expect(log.rows.unreadable).toBe(1);
+      expect(log.unreadable).toEqual([
+        {
+          sheet: "Fills",
+          row: 3,
+          column: expect.any(Number) as number,
+          why: expect.stringMatching(/\.$/) as string,
+        },
+      ]);
+    }
+  });
+
+  it("a half-written fill whose pressure is that of all others is no average", () => {
+    expect(kinds([HEADINGS, FILL, FILL, [null, null, null, 3000]])).toEqual([
+      "heading", "fill", "fill", "unreadable",
+    ]); // prettier-ignore
+  });
+
+  it("a row that says it was not filled is no fill, and not lost", () => {
+    const log = readLog([
+      sheetOf([
+        [...HEADINGS, "Remarks"],
+        [...FILL, "ok"],
+        ["2026-08-04", "A10002", 500, null, "EAN32", null, "hydro out - not filled"],
+      ]),
+    ]);
+    expect(log.rows).toMatchObject({ fills: 1, unreadable: 1 });
+    expect(log.unreadable[0]!.why).toContain("not filled");
+  });
+
+  it("rows numbered in advance are blank", () => {
+    expect(kinds([["No.", ...HEADINGS], [1, ...FILL], [2, ...OTHER], [3], [4]])).toEqual([
+      "heading", "fill", "fill", "blank", "blank",
+    ]); // prettier-ignore
+  });
+});
+
+describe("what holds for the row below", () => {
+  it("a ditto mark repeats the row above, and says so", () => {
+    const { rows } = describeLog(
+      readLog([sheetOf([HEADINGS, FILL, ['"', "A10002", 500, 3000, "ditto", "do."]])]),
+    ).sheets[0]!;
+    expect(rows[2]!.fields).toMatchObject({
+      date: { value: "2026-08-03", note: expect.stringContaining("above") as string },
+      orderedMix: { value: { oxygen: 32, helium: 0 } },
+      price: { value: 12 },
+    });
+  });
+
+  it("a ditto mark below nothing cannot be read", () => {
+    const { rows } = describeLog(readLog([sheetOf([HEADINGS, ['"', "A10002", 500, 3000, "air"]])]))
+      .sheets[0]!;
+    expect(rows[1]!.fields.date?.unreadable).toContain("nothing above");
+  });
+
+  it("a date in a tall merged cell holds for every row beside it", () => {
+    const sheet = sheetOf([HEADINGS, FILL, [null, ...OTHER.slice(1)]], { merges: ["A2:A3"] });
+    const { rows } = describeLog(readLog([sheet])).sheets[0]!;
+    expect(rows[2]!.fields.date).toMatchObject({
+      value: "2026-08-03",
+      note: expect.stringContaining("merged") as string,
+    });
+  });
+});
+
+describe("two tables on one sheet", () => {
+  it("are each read under their own headings", () => {
+    const sheet = sheetOf([
+      ["Serial", "Hydro", "Visual", "Size"],
+      ["A10001", "2023-10", "2026-04", "AL80"],
+      [],
+      HEADINGS,
+      FILL,
+    ]);
+    const log = readLog([sheet]);
+    expect(log.rows).toMatchObject({ cylinders: 1, fills: 1, headings: 2, blank: 1, unreadable: 0 });
+  });
+});
