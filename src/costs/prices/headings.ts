@@ -26,7 +26,7 @@ const HEADINGS: readonly (readonly [PriceColumn | "per", string])[] = [
   ["item", "what|item|items|gas|article|supply|product|setting|was|artikel|quoi|que"],
   ["pay", "we pay|pay|price|price paid|cost|costs|unit price|cost price|purchase price|amount|value|preis|kosten|prix|precio"],
   ["charge", "we charge|charge|price charged|charged|selling price|sale price|customer price|customer pays"],
-  ["per", "per|unit|for one|for each|for|basis|einheit|unite|unidad"],
+  ["per", "per|unit|for one|charged for|for each|for|basis|einheit|unite|unidad"],
   ["bottle", "water volume|bottle volume|bottle water volume|volume of the bottle"],
   ["holds", "holds|gas content|content|contents|gas in a full one|holds when full"],
   ["full", "full|full at|filled to|full pressure"],
