@@ -147,7 +147,7 @@ describe("a column that the log does not have", () => {
       "Start psi": 500,
       Mix: "EAN32",
     };
-    const result = auditOf([bare, bare, bare]);
+    const result = auditOf(["AB1234", "CD5678", "EF9012"].map((serial) => ({ ...bare, Serial: serial })));
     expect(result.findings).toEqual([]);
     expect(result.fullyJudged).toBe(false);
     expect(lacks(result)).toEqual([

@@ -1,8 +1,9 @@
+import { Refusal } from "../../gas/refusal";
 import type { Interval } from "../../cylinders/countryRules";
 import { testsOf } from "../../log/register";
 import { dayOf, inFill, lacking, lackingOnRecord } from "../asking";
 import type { CylinderOnRecord } from "../cylinderOnRecord";
-import { classRules, isLack, read } from "../registered";
+import { classRules, isLack, oncePerCylinder, read } from "../registered";
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import { historyOf, stateOn, type TestHistory } from "../tests";
 import { dateText } from "../words";
@@ -27,7 +28,7 @@ export const crackProneAlloy: Rule = {
       rules.eddyCurrent ??
       country.cylinders.find(({ eddyCurrent }) => eddyCurrent !== undefined)?.eddyCurrent;
     if (interval === undefined) return DOES_NOT_APPLY;
-    const alloy = alloyOf(filled.cylinder, rules.eddyCurrent !== undefined);
+    const alloy = alloyOf(filled.cylinder);
     if (alloy === "another") return DOES_NOT_APPLY;
     const day = dayOf(filled);
     if (typeof day !== "number") return day;
@@ -50,22 +51,23 @@ export const crackProneAlloy: Rule = {
 
 type Alloy = "6351" | "unproven" | "another";
 
-function alloyOf(cylinder: CylinderOnRecord, classMayBe: boolean): Alloy {
+const alloyOf = oncePerCylinder((cylinder): Alloy => {
   const text = (field: "alloy" | "cylinderClass" | "material"): string => {
     const { reading } = read(cylinder, field);
     return reading.kind === "value" ? reading.value : "";
   };
   const alloy = text("alloy");
-  if (`${alloy} ${text("cylinderClass")} ${text("material")}`.includes("6351")) return "6351";
+  const kind = `${text("cylinderClass")} ${text("material")}`;
+  if (`${alloy} ${kind}`.includes("6351")) return "6351";
   if (alloy !== "") return "another";
-  if (classMayBe) return "unproven";
-  const isAluminium = /3AL|alu/i.test(`${text("cylinderClass")} ${text("material")}`);
+  const { rules } = cylinder;
+  if (!(rules instanceof Refusal) && rules.eddyCurrent !== undefined) return "unproven";
   const { reading: made } = read(cylinder, "made");
-  const year = made.kind === "value" ? made.value.month.year : undefined;
-  return isAluminium && year !== undefined && year >= SUSPECT_YEARS.first && year <= SUSPECT_YEARS.last
+  const year = made.kind === "value" ? made.value.month.year : 0;
+  return /3AL|alu/i.test(kind) && year >= SUSPECT_YEARS.first && year <= SUSPECT_YEARS.last
     ? "unproven"
     : "another";
-}
+});
 
 /** Tests of a column of their own, and hydros that carry the mark VE. */
 function eddyCurrents({ records }: CylinderOnRecord, interval: Interval): TestHistory {

@@ -1,4 +1,4 @@
-import { dateOf, dayNumber, firstDayOf, lastDayOf, monthNumber } from "../../cylinders/calendar";
+import { dayNumber, firstDayOf, monthNumber } from "../../cylinders/calendar";
 import { stampText, type TestStamp } from "../../cylinders/testStamp";
 import type { TestField } from "../../log/log";
 import { testsOf } from "../../log/register";
@@ -17,12 +17,7 @@ export const impossibleTest: Rule = {
   judge({ cylinder }, { today }) {
     const { beforeMade, latest } = suspects(cylinder);
     if (beforeMade) return fault(beforeMade, `before it was made in ${beforeMade.made}`);
-    if (
-      latest === undefined ||
-      today === undefined ||
-      firstDay(latest.stamp) <= lastDayAt(today, latest.stamp)
-    )
-      return PASS;
+    if (latest === undefined || today === undefined || firstDay(latest.stamp) <= today) return PASS;
     return fault(latest, `after today, ${dateText(today)}`);
   },
 };
@@ -54,11 +49,6 @@ const suspects = oncePerCylinder(({ records }) => {
 /** A stamp without a day counts from the first of its month. */
 function firstDay({ day, month }: TestStamp): number {
   return day ? dayNumber(day) : firstDayOf(monthNumber(month));
-}
-
-/** A stamp without a day may be of any day of this month. */
-function lastDayAt(today: number, { day }: TestStamp): number {
-  return day ? today : lastDayOf(monthNumber(dateOf(today)));
 }
 
 function fault({ field, stamp, at }: Dated, when: string): Verdict {

@@ -13,7 +13,7 @@ export const threadsDiffer: Rule = {
     if (isLack(neck)) return neck;
     const valve = known(filled, "valveThread");
     if (isLack(valve)) return valve;
-    if (threadOf(neck.value) === threadOf(valve.value)) return PASS;
+    if (neck.value === valve.value || threadOf(neck.value) === threadOf(valve.value)) return PASS;
     return {
       kind: "fault",
       severity: "stop",
