@@ -1,12 +1,10 @@
 import { audit } from "../audit/audit";
 import type { AuditResult } from "../audit/finding";
-import { COUNTRIES } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
 import { cellName } from "../sheet/sheet";
 import { checkLines } from "./checkLines";
 import { EXIT, type Command, type ExitCode } from "./command";
-import { readLogFile, SHOP_OPTIONS } from "./logFile";
-import { CommandProblem } from "./problem";
+import { readLogFile, rulesOf, SHOP_OPTIONS } from "./logFile";
 
 /** The audit of a log in a file. */
 export const check: Command = {
@@ -18,12 +16,9 @@ export const check: Command = {
   options: { ...SHOP_OPTIONS, json: { type: "boolean" } },
 
   async run(given, terminal) {
-    const { log, rules, options, notices } = await readLogFile(given, terminal);
-    if (!rules) {
-      throw new CommandProblem(
-        `No country's rules: the workbook keeps none, so add --rules with one of ${COUNTRIES.map(({ code }) => code).join(", ")}.`,
-      );
-    }
+    const file = await readLogFile(given, terminal);
+    const { log, options, notices } = file;
+    const rules = rulesOf(file);
     const result = audit(log, rules, options);
     if (given.has("json")) terminal.print(JSON.stringify(asJson(log, result), null, 2));
     else for (const line of [...notices, ...checkLines(log, result, rules)]) terminal.print(line);

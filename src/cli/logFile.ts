@@ -2,7 +2,7 @@ import { readFile, stat } from "node:fs/promises";
 import { resolve } from "node:path";
 import { Temporal } from "temporal-polyfill";
 import type { AuditOptions } from "../audit/shop";
-import { countryRules, type CountryRules } from "../cylinders/countryRules";
+import { COUNTRIES, countryRules, type CountryRules } from "../cylinders/countryRules";
 import { readUnits, type Units } from "../gas/units";
 import { countryContext } from "../log/countryContext";
 import type { LogContext } from "../log/context";
@@ -22,6 +22,9 @@ export interface LogFile {
   readonly rules: CountryRules | undefined;
   /** What the shop has set for itself, and the day of the audit. */
   readonly options: AuditOptions;
+  readonly settings: ShopSettings;
+  readonly units: Units | undefined;
+  readonly asOf: Temporal.PlainDate;
   /** What the user should know besides. */
   readonly notices: readonly string[];
 }
@@ -32,6 +35,14 @@ export const SHOP_OPTIONS = {
   units: { type: "string" },
   "as-of": { type: "string" },
 } as const;
+
+/** The rules to judge by. Throws CommandProblem where neither the command line nor the workbook names any. */
+export function rulesOf({ rules }: LogFile): CountryRules {
+  if (rules) return rules;
+  throw new CommandProblem(
+    `No country's rules: the workbook keeps none, so add --rules with one of ${COUNTRIES.map(({ code }) => code).join(", ")}.`,
+  );
+}
 
 /** Opens the file that is named first and reads it as a log. */
 export async function readLogFile(given: Given, terminal: Terminal): Promise<LogFile> {
@@ -45,10 +56,11 @@ export async function readLogFile(given: Given, terminal: Terminal): Promise<Log
   const { settings, notice } = await readShopSettings(workbook);
   const rules = givenRules ?? readRules(settings.country);
   const sheets = await allSheets(workbook);
-  const log = readLog(sheets, contextOf(rules, givenUnits ?? settings.units, settings, asOf));
+  const units = givenUnits ?? settings.units;
+  const log = readLog(sheets, contextOf(rules, units, settings, asOf));
   const { house, airTests, sources } = settings;
   const options = { house, airTests, sources, asOf: asOf.toString() };
-  return { log, rules, options, notices: notice === undefined ? [] : [notice] };
+  return { log, rules, options, settings, units, asOf, notices: notice === undefined ? [] : [notice] };
 }
 
 function contextOf(

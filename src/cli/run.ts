@@ -2,10 +2,11 @@ import { calc } from "./calc";
 import { check } from "./check";
 import { EXIT, readGiven, type Command, type ExitCode, type Terminal } from "./command";
 import { helpLines } from "./help";
+import { month } from "./month";
 import { CommandProblem } from "./problem";
 import { read } from "./read";
 
-const COMMANDS: readonly Command[] = [calc, read, check];
+const COMMANDS: readonly Command[] = [calc, read, check, month];
 const HELP_WORDS = ["help", "--help", "-h"];
 
 /** Runs the command that the words name. Throws, with a sentence, where it cannot. */

@@ -37,6 +37,8 @@ export interface TableColumn {
   readonly style?: CellStyle;
   /** Longer texts are wrapped; 40 unless said. */
   readonly mostCharacters?: number;
+  /** Room that it has whatever stands in it. */
+  readonly leastCharacters?: number;
 }
 
 /** A chart of a table's figures; columns by their place in the table. */

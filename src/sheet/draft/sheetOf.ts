@@ -195,7 +195,7 @@ function widthsOf(blocks: readonly Block[]): readonly number[] {
 }
 
 function columnWidth(column: TableColumn, index: number, { rows, below = [] }: TableBlock): number {
-  let longest = 0;
+  let longest = column.leastCharacters ?? 0;
   for (const row of [...rows, ...below]) {
     const { value, format } = styledCell(row[index]);
     longest = Math.max(longest, shownLength(value, format ?? column.format));

@@ -1,0 +1,73 @@
+import { Temporal } from "temporal-polyfill";
+import { dayNumber } from "../cylinders/calendar";
+import { SEVERITIES, type Severity } from "../audit/finding";
+import { RULES } from "../audit/rules";
+import type { Reading } from "../log/reading";
+import type { StyledCell } from "../sheet/draft/draft";
+import { FORMATS, LOOKS } from "../sheet/draft/looks";
+import { serialOfEpochDay } from "../sheet/serialDate";
+import { cellName, type CellAddress } from "../sheet/sheet";
+
+/* How reports write what they have to say into cells. */
+
+/** A day, by its day number. */
+export function dayCell(day: number): StyledCell {
+  return { value: serialOfEpochDay(day, 1900), format: FORMATS.date, style: { horizontal: "left" } };
+}
+
+/** A day by its ISO date; blank for none. */
+export function isoDayCell(date: string): StyledCell {
+  return date === "" ? { value: null } : dayCell(dayNumber(Temporal.PlainDate.from(date)));
+}
+
+/** `Fills!B7`, as a way there; in a file beside the log, into the log's file. */
+export function linkCell(cell: CellAddress, file: string | undefined): StyledCell {
+  return {
+    value: `${cell.sheet}!${cellName(cell)}`,
+    link: { cell, ...(file !== undefined && { file }) },
+  };
+}
+
+/** The severity as a word; its colour only repeats it. */
+export function severityCell(severity: Severity): StyledCell {
+  return { value: severityWord(severity), style: LOOKS[severity] };
+}
+
+export function severityWord(severity: Severity): string {
+  return WORDS[SEVERITIES.indexOf(severity)]!;
+}
+
+const WORDS = ["Stop", "Breach", "Warn", "Note"];
+
+/** `V06 Filled past visual`: a rule by its id and title. */
+export function ruleInWords(id: string): string {
+  const title = RULES.find((rule) => rule.id === id)?.title;
+  return title === undefined ? id : `${id} ${title}`;
+}
+
+/** Who says so, in words. */
+export const BASIS_WORDS = { law: "law", practice: "practice of the trade", house: "house policy" } as const;
+
+/** A reading as text: what cannot be read is said, what is blank stays blank. */
+export function readingText<T>(reading: Reading<T>, text: (value: T) => string): string {
+  switch (reading.kind) {
+    case "value":
+      return text(reading.value);
+    case "blank":
+      return "";
+    case "ambiguous":
+      return "in doubt";
+    case "unreadable":
+      return "not readable";
+  }
+}
+
+/** Of a mole fraction, in per cent. */
+export function percentCell(fraction: number): StyledCell {
+  return { value: Number((fraction * 100).toFixed(2)), format: FORMATS.oneDecimal };
+}
+
+/** `1 fill`, `12 fills`. */
+export function counted(count: number, one: string, several = `${one}s`): string {
+  return `${count.toLocaleString("en-US")} ${count === 1 ? one : several}`;
+}

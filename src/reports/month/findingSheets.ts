@@ -1,0 +1,220 @@
+import { acceptancesOf } from "../../audit/acceptance";
+import type { AuditResult, Finding } from "../../audit/finding";
+import type { CylinderAtRisk } from "../../audit/recall";
+import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
+import type { TableColumn } from "../../sheet/draft/blocks";
+import { FORMATS, LOOKS } from "../../sheet/draft/looks";
+import { sheetOf } from "../../sheet/draft/sheetOf";
+import {
+  BASIS_WORDS,
+  counted,
+  isoDayCell,
+  linkCell,
+  ruleInWords,
+  severityCell,
+  severityWord,
+} from "../cells";
+import type { MonthOptions } from "./options";
+import type { Period } from "./period";
+import { pageOf } from "./page";
+
+/** The findings of a month: those that stand open, and those that somebody has accepted with a reason. */
+export interface SortedFindings {
+  readonly open: readonly Finding[];
+  readonly accepted: readonly {
+    readonly finding: Finding;
+    readonly reason: string;
+    readonly by: string;
+    readonly on: string;
+  }[];
+}
+
+export function sortedFindings({ findings }: AuditResult, { accepted }: MonthOptions): SortedFindings {
+  const acceptances = acceptancesOf(accepted);
+  const of = findings.map((finding) => ({ finding, acceptance: acceptances.of(finding) }));
+  return {
+    open: of.flatMap(({ finding, acceptance }) => (acceptance ? [] : [finding])),
+    accepted: of.flatMap(({ finding, acceptance }) =>
+      acceptance ? [{ finding, reason: acceptance.reason, by: acceptance.by, on: acceptance.on }] : [],
+    ),
+  };
+}
+
+const FILL_IN: readonly TableColumn[] = [
+  { heading: "Action taken", style: LOOKS.fillIn, leastCharacters: 22 },
+  { heading: "By", style: LOOKS.fillIn, leastCharacters: 6 },
+  { heading: "Closed on", style: LOOKS.fillIn, format: FORMATS.date },
+];
+
+const WHAT: readonly TableColumn[] = [
+  { heading: "Severity" },
+  { heading: "What is wrong" },
+  { heading: "Cylinder" },
+  { heading: "Filled on" },
+  { heading: "Cell", mostCharacters: 18 },
+];
+
+export function findingsSheet({ open }: SortedFindings, period: Period, options: MonthOptions): SheetDraft {
+  return sheetOf(
+    `Findings ${period.iso}`,
+    [
+      { kind: "title", lines: [`Findings, ${period.text}`] },
+      {
+        kind: "quiet",
+        lines: [
+          "Ordered by harm. Each is judged by what the log says of the day of the fill. Write in what was done, by whom, and when it was closed.",
+        ],
+      },
+      {
+        kind: "table",
+        name: `Findings_${period.iso}`,
+        columns: [
+          ...WHAT,
+          { heading: "What to do", mostCharacters: 34 },
+          { heading: "Basis", mostCharacters: 12 },
+          { heading: "Source", mostCharacters: 22 },
+          ...FILL_IN,
+        ],
+        rows: open.map((finding) => [
+          ...whatCells(finding, options),
+          finding.todo,
+          BASIS_WORDS[finding.basis],
+          finding.source,
+          "",
+          "",
+          "",
+        ]),
+        empty: `Nothing is open for ${period.text}. See "Not checked" for what could not be judged.`,
+      },
+    ],
+    pageOf(options, period, true),
+  );
+}
+
+function whatCells(finding: Finding, { logFile }: MonthOptions): readonly DraftCell[] {
+  return [
+    severityCell(finding.severity),
+    finding.message,
+    finding.serial,
+    isoDayCell(finding.fillDate),
+    linkCell(finding.cell, logFile),
+  ];
+}
+
+/** Undefined where nothing was accepted. */
+export function acceptedSheet(
+  { accepted }: SortedFindings,
+  period: Period,
+  options: MonthOptions,
+): SheetDraft | undefined {
+  if (accepted.length === 0) return undefined;
+  return sheetOf(
+    `Accepted ${period.iso}`,
+    [
+      { kind: "title", lines: [`Accepted findings, ${period.text}`] },
+      {
+        kind: "quiet",
+        lines: [
+          "Found by the check and let stand by the shop, with its reason. They are in no count of open findings.",
+        ],
+      },
+      {
+        kind: "table",
+        name: `Accepted_${period.iso}`,
+        columns: [...WHAT, { heading: "Reason" }, { heading: "Accepted by" }, { heading: "On" }],
+        rows: accepted.map(({ finding, reason, by, on }) => [
+          ...whatCells(finding, options),
+          reason,
+          by,
+          isoDayCell(on),
+        ]),
+        empty: "",
+      },
+    ],
+    pageOf(options, period, true),
+  );
+}
+
+export function notCheckedSheet(
+  { notChecked }: AuditResult,
+  period: Period,
+  options: MonthOptions,
+): SheetDraft {
+  return sheetOf(
+    `Not checked ${period.iso}`,
+    [
+      { kind: "title", lines: [`Not checked, ${period.text}`] },
+      {
+        kind: "quiet",
+        lines: [
+          "What could not be read or judged is not passed. The cell is the first of several to look at.",
+        ],
+      },
+      {
+        kind: "table",
+        name: `Not_checked_${period.iso}`,
+        columns: [
+          { heading: "Rule", mostCharacters: 48 },
+          { heading: "Why", mostCharacters: 52 },
+          { heading: "Fills", format: FORMATS.whole, style: { horizontal: "right" } },
+          { heading: "Cell", mostCharacters: 24 },
+        ],
+        rows: notChecked.map(({ rule, why, count, cells: [first] }) => [
+          ruleInWords(rule),
+          why,
+          count,
+          first ? linkCell(first, options.logFile) : "",
+        ]),
+        empty: "Every rule could be judged for every fill.",
+      },
+    ],
+    pageOf(options, period, false),
+  );
+}
+
+export function atRiskSheet(
+  { recall, doNotFill }: AuditResult,
+  period: Period,
+  options: MonthOptions,
+): SheetDraft {
+  const table = (name: string, cylinders: readonly CylinderAtRisk[], empty: string) => ({
+    kind: "table" as const,
+    name: `${name}_${period.iso}`,
+    columns: [
+      { heading: "Cylinder" },
+      ...(options.names ? [{ heading: "Owner" }] : []),
+      { heading: "Last filled" },
+      { heading: "Cell", mostCharacters: 20 },
+      { heading: "What is wrong", mostCharacters: 60 },
+      { heading: "Done by", style: LOOKS.fillIn, leastCharacters: 14 },
+      { heading: "On", style: LOOKS.fillIn, leastCharacters: 10 },
+    ],
+    rows: cylinders.map(({ serial, owner, fillDate, lastFill, findings }) => [
+      serial,
+      ...(options.names ? [owner ?? ""] : []),
+      isoDayCell(fillDate),
+      linkCell({ ...lastFill, column: 0 }, options.logFile),
+      findings.map(({ severity, message }) => `${severityWord(severity)}: ${message}`).join("\n"),
+      "",
+      "",
+    ]),
+    empty,
+  });
+  return sheetOf(
+    `Call first ${period.iso}`,
+    [
+      { kind: "title", lines: ["Cylinders to call back, and not to fill"] },
+      {
+        kind: "quiet",
+        lines: [
+          `By the last fill of each cylinder in the whole log, as it stood on ${options.asOf.toString()}.`,
+        ],
+      },
+      { kind: "section", lines: [`May still hold a dangerous fill: ${counted(recall.length, "cylinder")}`] },
+      table("Recall", recall, "No cylinder was last filled in a way that calls for a telephone call."),
+      { kind: "section", lines: [`Not to be filled as they are: ${counted(doNotFill.length, "cylinder")}`] },
+      table("Do_not_fill", doNotFill, "No cylinder is known to be unfit for its next fill."),
+    ],
+    pageOf(options, period, true),
+  );
+}

@@ -1,0 +1,12 @@
+import type { PageDraft } from "../../sheet/draft/draft";
+import type { MonthOptions } from "./options";
+import type { Period } from "./period";
+
+export function pageOf(
+  { paper, shopName, program }: Pick<MonthOptions, "paper" | "shopName" | "program">,
+  { text }: Period,
+  landscape: boolean,
+): PageDraft {
+  const shop = shopName === undefined ? "" : `${shopName}, `;
+  return { paper, landscape, footer: `${shop}fills of ${text} (${program})` };
+}

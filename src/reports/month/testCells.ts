@@ -1,0 +1,46 @@
+import type { CylinderOnRecord } from "../../audit/cylinderOnRecord";
+import { stateOn, type TestHistory } from "../../audit/tests";
+import { stampText } from "../../cylinders/testStamp";
+import { Refusal } from "../../gas/refusal";
+import type { DraftCell } from "../../sheet/draft/draft";
+import { LOOKS } from "../../sheet/draft/looks";
+import { dayCell } from "../cells";
+
+/** What is on record of a test on a day: the last one by then, and how long it holds or why nobody knows. */
+export interface TestOnDay {
+  readonly state: "in date" | "past due" | "not known" | "not asked for";
+  /** The last test by that day. */
+  readonly last: DraftCell;
+  /** How long it holds, or what is wrong. */
+  readonly until: DraftCell;
+  /** Day number of the last day that it holds. */
+  readonly untilDay?: number;
+}
+
+export function testOnDay(cylinder: CylinderOnRecord, test: "hydros" | "visuals", day: number): TestOnDay {
+  if (cylinder.rules instanceof Refusal) return unknown("class not known");
+  if (cylinder.other) return unknown("two cylinders");
+  const history: TestHistory | undefined = cylinder[test];
+  if (history === undefined) return { state: "not asked for", last: "", until: "not asked for" };
+  const state = stateOn(day, history);
+  switch (state.kind) {
+    case "in date":
+    case "past due": {
+      const { stamp, until, kind } = state.last;
+      const made = kind === "manufacture" ? "made " : "";
+      const last = `${made}${stampText(stamp)}${stamp.means === "due" ? " (due)" : ""}`;
+      const style = state.kind === "past due" ? { style: LOOKS.stop } : {};
+      return { state: state.kind, last, until: { ...dayCell(until), ...style }, untilDay: until };
+    }
+    case "in doubt":
+      return unknown("in doubt");
+    case "only later":
+      return unknown("only later");
+    case "none":
+      return unknown("not on record");
+  }
+}
+
+function unknown(why: string): TestOnDay {
+  return { state: "not known", last: "", until: { value: why, style: LOOKS.warn } };
+}
