@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 import { benchFunctions } from "./bench-functions";
+import { benchLog } from "./bench-log";
 import { benchGrid } from "./bench-grid";
 
 const print = (line: string) => {
@@ -9,6 +10,7 @@ const print = (line: string) => {
 };
 
 benchFunctions(print);
+await benchLog(print);
 await benchGrid(print);
 bundles();
 

@@ -29,6 +29,7 @@ interface Rule {
 
 /** The first rule that fits decides. */
 const RULES: readonly Rule[] = [
+  { all: ["stock"], role: "nothing we read", confidence: 0.8 },
   { all: ["mod"], role: "modOnLabelM", confidence: 0.95 },
   { all: ["depth"], role: "plannedDepthM", confidence: 0.8 },
   { all: ["external check"], role: "externalCheck", confidence: 0.9 },

@@ -60,6 +60,8 @@ export type Concept =
   | "status"
   | "inspected"
   | "counter"
+  /** Of price lists and deliveries: such a sheet is no log, whatever pressures it has besides. */
+  | "stock"
   | "by";
 
 const PHRASES: readonly (readonly [meaning: readonly Concept[], phrases: string])[] = [
@@ -140,6 +142,7 @@ const PHRASES: readonly (readonly [meaning: readonly Concept[], phrases: string]
   [[], "ft|feet|fsw|m|msw|meter|meters|metre|metres|deg|degf|degc|f|c|l|the|of|de|du|der|des|and|und|et|y"],
   [["status"], "status|state|condition|zustand|etat|estado|in service"],
   [["inspected"], "inspected|date inspected"],
+  [["stock"], "we pay|we charge|price paid|price charged|unit price|cost price|selling price|purchase price|customer pays|holds|holds when full|gas content|losses|loss|waste|unusable|left over|left in it|sent back at|in or out|what happened|movement|how many|how much|delivered|supplier|stock|in stock|bottles at|standing at|stood at|item|article|artikel|item no"],
   [["counter"], "operating hours|hour meter|filter hrs|filter hours|hours|today|ambient air temperature plus 10 f|ambient|ambient temp|ambient temperature|air temp|air temperature|room temp|room temperature|water temp|water temperature|dew point|drain to|drained to|drain|o2 used|oxygen used|he used|helium used|plus|plus rating|plus rated|counter|stunden|heures|horas|cf|cubic feet used|minutes|duration|qty|quantity|count|anzahl|cantidad"],
 ]; // prettier-ignore
 

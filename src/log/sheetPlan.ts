@@ -58,6 +58,8 @@ const GAS: readonly Field[] = [
   "analysedMix",
   "method",
 ];
+/** Headings of price lists and deliveries that a log without serials may have by chance. */
+const MOST_OF_STOCK = 2;
 const TESTS_AND_RATING: readonly Field[] = [
   "hydro",
   "visual",
@@ -74,6 +76,8 @@ function kindOf(proposals: readonly ColumnProposal[]): SheetKind {
   const gas = count((field) => GAS.includes(field));
   const tests = count((field) => TESTS_AND_RATING.includes(field));
   const dated = fields.has("date");
+  const ofStock = proposals.filter(({ meaning }) => meaning.concepts.has("stock")).length;
+  if (!fields.has("serial") && ofStock >= MOST_OF_STOCK) return "neither";
   if (gas > 0 && (ofFill >= 2 || named) && (dated || gas >= 2 || tests === 0))
     return tests > 0 ? "flat" : "fills";
   if (named && count(isCylinderOnly) > 0) return "register";

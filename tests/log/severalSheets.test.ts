@@ -33,6 +33,8 @@ describe("several sheets", () => {
       sheetOf([["Item", "Price", "Stock"], ["O-ring", 1.5, 20]], { name: "Prices" }),
       sheetOf([["Date", "Hours", "Filter hrs", "Initials"], ["2026-08-03", 120.5, 20, "R."]], { name: "Compressor" }),
       sheetOf([["Date", "Oil mg/m3", "CO ppm", "Result"], ["2026-08-01", 0.1, 1, "pass"]], { name: "Air tests" }),
+      sheetOf([["What", "We pay", "per", "Holds", "Full (psi)", "Left (psi)"], ["Oxygen", 62, "bottle", 300, 2600, 200]], { name: "Price list" }),
+      sheetOf([["Date", "What", "In or out", "How many", "Standing at (psi)", "Note"], ["2026-08-03", "Oxygen", "in", 2, 2600, ""]], { name: "Deliveries" }),
       sheetOf([["Remember to lock up"]], { name: "Notes" }),
       sheetOf([], { name: "Empty" }),
     ]; // prettier-ignore

@@ -10,8 +10,17 @@ export function decodeText(bytes: Uint8Array): string {
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    return new TextDecoder("windows-1252").decode(bytes);
+    return windows1252(bytes);
   }
+}
+
+/** What Windows-1252 has from 0x80 on; some versions of Node leave control characters there, as in Latin 1. */
+const FROM_80 = "€\x81‚ƒ„…†‡ˆ‰Š‹Œ\x8dŽ\x8f\x90‘’“”•–—˜™š›œ\x9džŸ";
+
+function windows1252(bytes: Uint8Array): string {
+  return new TextDecoder("windows-1252")
+    .decode(bytes)
+    .replace(/[\x80-\x9f]/g, (control) => FROM_80[control.charCodeAt(0) - 0x80]!);
 }
 
 function markedEncoding(bytes: Uint8Array): string | undefined {
