@@ -1,5 +1,8 @@
 import { marked } from "marked";
 
+/** A wide table scrolls by itself, with the keyboard too. */
+const SCROLLS = '<table tabindex="0">';
+
 /** The function reference as a page of its own, each function under its name: what Excel's formula helper links to. */
 export function referencePage(markdown) {
   const renderer = new marked.Renderer();
@@ -24,7 +27,7 @@ export function referencePage(markdown) {
   </head>
   <body>
     <main>
-${marked.parse(markdown, { renderer })}
+${marked.parse(markdown, { renderer }).replaceAll("<table>", SCROLLS)}
     </main>
   </body>
 </html>
