@@ -1,6 +1,9 @@
+import { Temporal } from "temporal-polyfill";
 import type { Fill, RowPlace } from "../log/log";
+import type { DueLists } from "./dueLists";
 import type { Finding, Severity } from "./finding";
 import type { FilledCylinder } from "./rule";
+import { dateText } from "./words";
 
 /** A cylinder that somebody has to be called about, or that must not be filled as it is. */
 export interface CylinderAtRisk {
@@ -72,3 +75,34 @@ export function ownerOf({ fill, cylinder }: FilledCylinder): string | undefined 
 function ownerIn({ owner }: Pick<Fill["fields"], "owner">): string | undefined {
   return owner.kind === "value" ? owner.value : undefined;
 }
+
+/** A cylinder that must not be filled next, and why, in sentences. */
+export interface NotToFill {
+  readonly serial: string;
+  readonly owner: string | undefined;
+  readonly reasons: readonly string[];
+}
+
+/** Cylinders not to fill next: something is wrong with the vessel, or a test of it is out of date on the day of the lists. */
+export function notToFillNext(
+  { doNotFill }: { readonly doNotFill: readonly CylinderAtRisk[] },
+  { outOfDate }: DueLists,
+): readonly NotToFill[] {
+  const found = new Map<string, { owner: string | undefined; reasons: string[] }>();
+  const add = (serial: string, owner: string | undefined, reason: string): void => {
+    const entry = found.get(serial) ?? { owner, reasons: [] };
+    entry.reasons.push(reason);
+    found.set(serial, entry);
+  };
+  for (const { serial, owner, test, last, until } of outOfDate)
+    add(serial, owner, `${test} ${last} was due by ${dateText(Temporal.PlainDate.from(until))}.`);
+  for (const { serial, owner, findings } of doNotFill) {
+    for (const { rule, message } of findings) {
+      if (!PAST_DUE.includes(rule)) add(serial, owner, message);
+    }
+  }
+  return [...found].map(([serial, entry]) => ({ serial, ...entry }));
+}
+
+/** Hydro and visual: whether they are out of date is a matter of today, and for the due lists. */
+const PAST_DUE: readonly string[] = ["V01", "V06"];

@@ -1,0 +1,41 @@
+import type { CountryRules } from "../cylinders/countryRules";
+import type { Cylinder, Log } from "../log/log";
+import { cylindersOf, joinRegister } from "../log/register";
+import { CylinderOnRecord } from "./cylinderOnRecord";
+import { inTimeOrder } from "./walk/timeOrder";
+
+/** A cylinder that the log knows, whether it was filled or only stands in the register. */
+export interface KnownCylinder {
+  readonly serial: string;
+  /** As the latest fill names the owner, else the register; undefined where nobody does. */
+  readonly owner: string | undefined;
+  readonly cylinder: CylinderOnRecord;
+}
+
+/** Every cylinder of a log with all that is on record of it, in the order in which the log comes to it. */
+export function knownCylinders(log: Log, rules: CountryRules): readonly KnownCylinder[] {
+  const register = joinRegister(log);
+  const found = new Map<string, { records: readonly Cylinder[]; owner: string | undefined }>();
+  for (const [key, records] of register.bySerial) {
+    const serial = register.written.get(key) ?? key;
+    found.set(serial, { records, owner: ownerIn(records) });
+  }
+  for (const { fill } of inTimeOrder(log)) {
+    const { owner } = fill.fields;
+    for (const { serial, records } of cylindersOf(fill, register)) {
+      if (serial === "") continue;
+      const named = owner.kind === "value" ? owner.value : undefined;
+      found.set(serial, { records, owner: named ?? ownerIn(records) ?? found.get(serial)?.owner });
+    }
+  }
+  return [...found].map(([serial, { records, owner }]) => ({
+    serial,
+    owner,
+    cylinder: new CylinderOnRecord(records, rules),
+  }));
+}
+
+function ownerIn(records: readonly Cylinder[]): string | undefined {
+  for (const { fields } of records) if (fields.owner.kind === "value") return fields.owner.value;
+  return undefined;
+}
