@@ -159,12 +159,17 @@ export function readCell(cell: Cell, kind: Kind, column: ColumnSettings): Readin
   return READERS[kind](cell, column);
 }
 
+/** Sizes as people write them, in the form of the table: `12 litre`, `AL-80`. */
+function asListed(size: string): string {
+  return size.replace(/(?<=\d) ?(?:lit(?:er|re)s?|ltrs?)\b/i, "L").replace(/^(al|lp|hp|s)-(?=\d)/i, "$1");
+}
+
 function readSize(cell: Cell): Reading<CylinderSize> {
   if (typeof cell.value !== "string" && typeof cell.value !== "number")
     return ofNoUse(cell, "a size such as AL80 or 12 L");
   try {
     if (typeof cell.value === "number") return value(readCylinderSize(cell.value));
-    return sayingNothing(plain(cell.value)) ?? value(readCylinderSize(tidy(cell.value)));
+    return sayingNothing(plain(cell.value)) ?? value(readCylinderSize(asListed(tidy(cell.value))));
   } catch (thrown) {
     if (thrown instanceof Refusal) return unreadable(thrown.message);
     throw thrown;

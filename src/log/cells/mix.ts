@@ -26,7 +26,7 @@ export function readMixCell(
     return unreadable(`“${shown(cell)}” is a limit, not a mix. Write what was filled.`);
   if (/^(?:normoxic|normoxisch|normoxique)/.test(text) && !/\d/.test(text))
     return unreadable(`“${shown(cell)}” does not say how much helium. Write the mix, such as TX 21/35.`);
-  return twoReadings(text) ?? asWritten(tidy(cell.value), text);
+  return trimixWithDot(text) ?? twoReadings(text) ?? asWritten(tidy(cell.value), text);
 }
 
 /** The helium fraction from a column of its own, written as oxygen is: a fraction or per cent. */
@@ -75,7 +75,17 @@ function fromNumber(number: number, cell: Cell, dateOrder: DateOrder | undefined
   if (number === 2) return zeroForO(shown(cell));
   if (showsTimeOnly(cell.format)) return fromTime(number);
   if (showsDate(cell.format) || number > 100) return fromDate(number, cell, dateOrder);
-  return attempt(() => readMix(number));
+  return trimixWithDot(String(number)) ?? attempt(() => readMix(number));
+}
+
+/** 18.45 is more often 18/45 than an analysis to a hundredth, as nothing below air is filled but trimix. */
+function trimixWithDot(text: string): Reading<Mixture> | undefined {
+  const [, oxygen, helium] = /^(\d{1,2})[.,]([1-9]\d)$/.exec(text)?.map(Number) ?? [];
+  if (oxygen === undefined || helium === undefined || oxygen < 5 || oxygen > 19) return undefined;
+  return ambiguous(
+    [mixture(oxygen / 100, helium / 100), mixture((oxygen + helium / 100) / 100)],
+    `“${text}”: a trimix, or oxygen in per cent? Write TX ${oxygen}/${helium}, or the per cent with one decimal.`,
+  );
 }
 
 /** 18:45 typed for 18/45 is kept as a time of day. */
@@ -112,6 +122,8 @@ function zeroForO(text: string): Reading<Mixture> {
   return ambiguous([OXYGEN], `“${text}”: oxygen, typed with a zero? Write O2, or the mix.`);
 }
 
+const LEAST_NITROX = 20;
+
 /** `32/68` may be oxygen and nitrogen; `31.8/32.1` two analyses; `30-32` a range. */
 function twoReadings(text: string): Reading<Mixture> | undefined {
   const parts = /^(\d+(?:[.,]\d+)?)\s*%?\s*(\/|-)\s*(\d+(?:[.,]\d+)?)\s*%?$/.exec(text);
@@ -119,12 +131,16 @@ function twoReadings(text: string): Reading<Mixture> | undefined {
   const [one, two] = [numbersIn(parts[1]!)[0]!, numbersIn(parts[3]!)[0]!];
   if (one <= 1 || one > 100 || two > 100) return undefined;
   const nitrox = (percent: number): Mixture => mixture(percent / 100);
-  if (parts[2] === "-") {
-    return two > one
-      ? ambiguous([nitrox(one), nitrox(two)], `“${text}” is a range, not a mix. Write what was analysed.`)
-      : undefined;
-  }
   const trimix = one + two <= 100 ? [mixture(one / 100, two / 100)] : [];
+  if (parts[2] === "-") {
+    if (two <= one) return undefined;
+    return one < LEAST_NITROX && trimix.length > 0
+      ? ambiguous(
+          [...trimix, nitrox(one), nitrox(two)],
+          `“${text}”: a trimix, or a range? Write TX ${one}/${two}.`,
+        )
+      : ambiguous([nitrox(one), nitrox(two)], `“${text}” is a range, not a mix. Write what was analysed.`);
+  }
   if (one + two === 100)
     return ambiguous(
       [nitrox(one), ...trimix],

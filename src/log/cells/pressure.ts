@@ -37,6 +37,8 @@ const ABOUT = /^(?:~|≈|about|approx\.?|ca\.?|circa|env\.?)\s*/;
 const ONE =
   /^([\d.,' ]*\d[.,]?)\s*(psig?|lbs?|#|bars?|barg|b)?\s*(\+)?\s*\(?(hot|warm|cold|cool|settled|heiss|kalt|chaud|froid)?\)?$/;
 const UNIT_FIRST = /^(psi|bar)\s*([\d.,' ]+)$/;
+/** `200 bar ok`: number and unit are clear, and words add nothing to them. */
+const WORDS_BEHIND = /^([\d.,' ]*\d ?(?:psi|bar)) ([^\d/>]+)$/;
 const WARM = /^(?:hot|warm|heiss|chaud)$/;
 
 /** One reading within a cell, as written. */
@@ -61,6 +63,12 @@ export function readPressure(cell: Cell, column: PressureColumn): Reading<Pressu
   if (EMPTY.test(text)) return value(pressure(0, column.unit ?? "bar"), "empty: 0 on the gauge");
   if (WITHOUT_NUMBER.test(text)) return unreadable(`“${shown(cell)}” gives no number. Write the reading.`);
 
+  if (text.endsWith("?"))
+    return questioned(readPressure({ ...cell, value: text.replace(/[ ?]+$/, "") }, column));
+  const [, clear, words] = WORDS_BEHIND.exec(text) ?? [];
+  if (clear !== undefined && !partOf(text))
+    return noted(readPressure({ ...cell, value: clear }, column), `“${words}” beside it is not read`);
+
   const about = ABOUT.test(text);
   const parts = text
     .replace(ABOUT, "")
@@ -74,6 +82,13 @@ export function readPressure(cell: Cell, column: PressureColumn): Reading<Pressu
       : range(parts[0], parts[1], column, shown(cell));
   }
   return unreadable(`“${shown(cell)}” is not a pressure. Write it such as 3000 psi or 200 bar.`);
+}
+
+/** Whoever wrote it was not sure. */
+function questioned(reading: Reading<PressureReading>): Reading<PressureReading> {
+  return reading.kind === "value"
+    ? ambiguous([reading.value], "A question mark stands behind it. Look at the gauge again.")
+    : reading;
 }
 
 function partOf(text: string): Part | undefined {

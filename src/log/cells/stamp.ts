@@ -55,8 +55,15 @@ function readMeaning(cell: Cell, column: ClearColumn): Reading<TestStamp> {
   if (OUT_OF_TEST.test(text))
     return unreadable(`“${shown(cell)}”: out of test, with no date. Write the date of the last test.`);
   return (
-    fromFullDate(cell, column) ?? fromDayAndMonthName(text, column) ?? fromStamp(tidy(cell.value), column)
+    fromFullDate(cell, column) ??
+    fromDayAndMonthName(text, column) ??
+    fromStamp(dueInFront(tidy(cell.value)), column)
   );
+}
+
+/** `10/24 exp` says the same as `exp 10/24`. */
+function dueInFront(text: string): string {
+  return text.replace(/^(.*\d) ?\(?(exp|expires|due)\.?\)?$/i, "$2 $1");
 }
 
 /** Every test in a cell, the latest first; one reading where the cell holds one. */
