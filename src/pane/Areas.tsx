@@ -1,5 +1,5 @@
-import { makeStyles } from "@fluentui/react-components";
-import { useId, useState, type ReactNode } from "react";
+import { makeStyles, Spinner } from "@fluentui/react-components";
+import { lazy, Suspense, useId, useRef, useState, type ReactNode } from "react";
 import { AreaTabs } from "./AreaTabs";
 import { CheckArea } from "./check/CheckArea";
 import { useCheck } from "./check/useCheck";
@@ -11,7 +11,7 @@ interface AreasProps extends Omit<PaneProps, "appearance"> {
   readonly shop: Shop;
 }
 
-const AREAS = { check: "Check the log", shop: "Rules & shop" } as const;
+const AREAS = { check: "Check the log", costs: "Fill costs", shop: "Rules & shop" } as const;
 
 interface AreaPanelProps {
   readonly id: string;
@@ -40,10 +40,14 @@ function AreaPanel({ id, name, shown, children }: AreaPanelProps) {
   );
 }
 
+/** Fetched when it is first looked at. */
+const CostsArea = lazy(() => import("./costs/CostsArea").then(({ CostsArea: area }) => ({ default: area })));
+
 /** What a person may want to do here; a check goes on while they look at another area. */
 export function Areas({ workbook, shop, onOpenSample, watchChanges }: AreasProps) {
   const id = useId();
   const [area, setArea] = useState<keyof typeof AREAS>("check");
+  const seenCosts = useSeen(area === "costs");
   const check = useCheck(workbook, shop, watchChanges);
   return (
     <>
@@ -51,9 +55,23 @@ export function Areas({ workbook, shop, onOpenSample, watchChanges }: AreasProps
       <AreaPanel id={id} name="check" shown={area}>
         <CheckArea check={check} workbook={workbook} onOpenSample={onOpenSample} />
       </AreaPanel>
+      <AreaPanel id={id} name="costs" shown={area}>
+        {seenCosts && (
+          <Suspense fallback={<Spinner label="Opening fill costs" />}>
+            <CostsArea workbook={workbook} shop={shop} watchChanges={watchChanges} />
+          </Suspense>
+        )}
+      </AreaPanel>
       <AreaPanel id={id} name="shop" shown={area}>
         <ShopArea shop={shop} />
       </AreaPanel>
     </>
   );
+}
+
+/** Whether something has ever been so: what was opened once stays as it was left. */
+function useSeen(now: boolean): boolean {
+  const seen = useRef(false);
+  seen.current ||= now;
+  return seen.current;
 }

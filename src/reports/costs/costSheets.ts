@@ -1,4 +1,3 @@
-import { ASSUMED, type Assumption } from "../../costs/metered";
 import type { CostReport } from "../../costs/report";
 import { groupedBy, sumOf, type CostGroup, type CostSum, type Grouping } from "../../costs/sums";
 import { UNIT_NAMES, volume } from "../../gas/units";
@@ -9,6 +8,7 @@ import { sheetOf } from "../../sheet/draft/sheetOf";
 import { eachFillSheet } from "./eachFill";
 import { gasBookSheet } from "./gasBookSheet";
 import { costPage, periodInWords, type CostSheetOptions } from "./page";
+import { howItWasWorkedOut } from "./howItWasWorkedOut";
 import { notCostedSheet } from "./notCosted";
 import { pricesUsedSheet } from "./pricesUsed";
 import { tryItSheet } from "./tryIt";
@@ -134,23 +134,4 @@ function chartOf(says: string): TableChart {
       { name: "Charged", colour: CHART_COLOURS[1], categories: 0, values: 7 },
     ],
   };
-}
-
-/** What a reader has to know to believe the figures: what was taken for granted, and how often. */
-export function howItWasWorkedOut({ log, units, prices }: CostReport): readonly string[] {
-  const counts = new Map<Assumption, number>();
-  for (const { metered } of log.costed)
-    for (const assumed of metered.assumed) counts.set(assumed, (counts.get(assumed) ?? 0) + 1);
-  return [
-    `Gas that went in: by real gas (GERG-2008), from what was there and what is there now, in ${UNIT_NAMES[units].volume} at 1 atm and ${units === "us" ? "70 °F" : "20 °C"}. Gas let out is neither charged nor credited.`,
-    "Margin: charged less cost, of the fills whose charge is known; an unbilled fill is charged 0.",
-    ...(prices.compressor?.filter && !prices.compressor.filter.weighted
-      ? [
-          "Filter hours are not weighted by temperature: the price list gives no room temperature, or none that the filter is rated at.",
-        ]
-      : []),
-    ...[...counts].map(
-      ([assumed, fills]) => `${ASSUMED[assumed]} (${fills} ${fills === 1 ? "fill" : "fills"})`,
-    ),
-  ];
 }
