@@ -4,6 +4,7 @@ import { DECISIVE } from "../audit/rules";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
 import { counted } from "../pane/check/report";
+import { lacksOf } from "../pane/check/results/lacks";
 import { ruleInWords } from "../pane/check/ruleWords";
 import { cellName } from "../sheet/sheet";
 import { rowLines } from "./readingLines";
@@ -62,15 +63,20 @@ function notCheckedLines({ notChecked, fullyJudged }: AuditResult): readonly str
   const whole = notChecked.filter(isWhole);
   return [
     "NOT CHECKED",
-    ...notChecked
-      .filter((lack) => !isWhole(lack))
-      .map(({ rule, count, why }) => `  ${ruleInWords(rule)}: ${counted(count, "fill")}, ${why}`),
+    ...lacksOf(notChecked.filter((lack) => !isWhole(lack))).map(
+      ({ rules, count, why }) => `  ${counted(count, "fill")}, ${why}: ${namesOf(rules)}`,
+    ),
     ...[...new Set(whole.map(({ why }) => why))].map((why) => {
       const rules = whole.filter((lack) => lack.why === why).map(({ rule }) => rule);
       return `  ${[...new Set(rules)].join(", ")}: no fill judged, ${why}`;
     }),
     judged,
   ];
+}
+
+/** A rule alone by its name; many by their letters, as one lack may stop a score of them. */
+function namesOf(rules: readonly string[]): string {
+  return rules.length === 1 ? ruleInWords(rules[0]!) : rules.join(", ");
 }
 
 const NOT_JUDGED = "Hydro, visual and oxygen rating were not judged for every fill: unknown is not a pass.";

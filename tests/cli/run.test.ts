@@ -6,7 +6,7 @@ import { run } from "../../src/cli/run";
 import { sentenceOf } from "../../src/cli/problem";
 import { openFile } from "../../src/workbook/file/openFile";
 import { writeXlsx } from "../../src/workbook/file/writeXlsx";
-import { CLEAN, OVERDUE, WITHOUT_VISUAL } from "./logs";
+import { CLEAN, OVERDUE, STAMPS, UNTIDY, WITHOUT_VISUAL } from "./logs";
 
 let folder: string;
 
@@ -15,6 +15,8 @@ beforeAll(async () => {
   await writeFile(join(folder, "clean.csv"), CLEAN);
   await writeFile(join(folder, "overdue.csv"), OVERDUE);
   await writeFile(join(folder, "no visual.csv"), WITHOUT_VISUAL);
+  await writeFile(join(folder, "stamps.csv"), STAMPS);
+  await writeFile(join(folder, "untidy.xlsx"), await writeXlsx(UNTIDY));
   const workbook = await openFile(new TextEncoder().encode(OVERDUE), "overdue.csv");
   await workbook.writeSetting("brimbook", { version: 1, country: "US", units: "us", sheets: [] });
   await writeFile(join(folder, "with settings.xlsx"), await writeXlsx(workbook.content));
@@ -55,6 +57,7 @@ interface CheckPrinted {
 }
 
 interface ReadPrinted {
+  readonly rows: unknown;
   readonly sheets: readonly {
     readonly columns: readonly object[];
     readonly rows: readonly { readonly kind: string; readonly fields: Record<string, unknown> }[];
@@ -192,7 +195,7 @@ describe("check", () => {
     const { lines } = await command("check", "no visual.csv", "--rules", "US", "--as-of", "2026-10-31");
     const text = lines.join("\n");
     expect(text).toContain("Nothing found.");
-    expect(text).toMatch(/NOT CHECKED\n {2}V06 .*: 2 fills, .*visual/);
+    expect(text).toMatch(/NOT CHECKED\n {2}2 fills, .*visual: V06 /);
     expect(text).toContain("unknown is not a pass");
   });
 
@@ -234,7 +237,7 @@ describe("check", () => {
       `One file at a time: "overdue.csv" is one too many.`,
     ],
     [["check", "clean.csv", "--rulez", "US"], "Unknown option '--rulez'. Write: check LOG --rules US"],
-    [["checks"], 'There is no command "checks": write one of calc, read, check, or help.'],
+    [["checks"], 'There is no command "checks": write one of calc, read, check, month, or help.'],
   ])("%j is refused in a sentence: exit code 2", async (words, sentence) => {
     const { code, lines } = await command(...words);
     expect(code).toBe(2);
@@ -258,6 +261,37 @@ describe("read", () => {
   test("prints the same as text", async () => {
     const { lines } = await command("read", "overdue.csv", "--as-of", "2026-10-31");
     expect(lines.join("\n")).toMatch(/B {2}Serial +serial \(\d+ %\)/);
+  });
+
+  test("prints how the rows add up, which cell could not be read, and which sheet was left out", async () => {
+    const { printed } = await json<ReadPrinted>("read", "untidy.xlsx", "--rules", "US");
+    expect(printed.rows).toMatchObject({ total: 4, fills: 2, headings: 1, unreadable: 1 });
+    expect(printed.sheets[0]!.rows[3]).toMatchObject({
+      kind: "unreadable",
+      cell: "D4",
+      why: expect.any(String),
+    });
+    expect(printed.sheets[1]).toMatchObject({ name: "Prices", leftOut: true, rows: [] });
+    const text = (await command("read", "untidy.xlsx", "--rules", "US")).lines.join("\n");
+    expect(text).toContain("“Prices” was left out");
+    expect(text).toContain("4 rows = 2 fills + 1 heading + 1 unreadable");
+    expect(text).toContain("not read: Fills!D4");
+  });
+
+  test("reads stamps as they are stamped where the rules hold: in Germany the next test", async () => {
+    const hydro = async (country: string) => {
+      const { printed } = await json<ReadPrinted>(
+        "read",
+        "stamps.csv",
+        "--rules",
+        country,
+        "--as-of",
+        "2026-10-31",
+      );
+      return printed.sheets[0]!.rows.slice(1).map(({ fields }) => fields["hydro"]);
+    };
+    for (const field of await hydro("DE")) expect(field).toMatchObject({ stamp: { means: "due" } });
+    expect((await hydro("GB"))[0]).toMatchObject({ value: "2026-03", stamp: { means: "test" } });
   });
 });
 
