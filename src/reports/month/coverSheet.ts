@@ -55,7 +55,7 @@ export function coverSheet(cover: Cover, options: MonthOptions, marks: Marks): S
     signOff(options, marks),
     { kind: "caution", lines: CAUTIONS },
   ];
-  return sheetOf(`Month ${period.iso}`, blocks, pageOf(options, period, false));
+  return sheetOf(`Month ${period.iso}`, blocks, { ...pageOf(options, period, false), onePage: true });
 }
 
 function facts(

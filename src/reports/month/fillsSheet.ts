@@ -19,7 +19,7 @@ const METHODS: readonly (readonly [FillMethod | undefined, string])[] = [
   ["membrane", "Membrane"],
   [undefined, "Not known"],
 ];
-const MOST_KINDS_OF_FINDING = 12;
+const MOST_KINDS_OF_FINDING = 20;
 
 /** How many fills of each mix, by method and week, and what was found most; each chart with its table. */
 export function fillsSheet(
@@ -135,7 +135,7 @@ function byFinding(findings: readonly Finding[], { iso, text }: Period): TableBl
       title: `Findings by kind, ${text}`,
       axes: ["", "Findings"],
       says: `How many findings of each kind stand open in ${text}; the table below holds the figures.`,
-      rowsHigh: 20,
+      rowsHigh: 8 + rows.length,
       series: [{ name: "Findings", categories: 0, values: 1, colour: CHART_COLOURS[0] }],
     },
   };

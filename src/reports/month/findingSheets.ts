@@ -41,14 +41,14 @@ export function sortedFindings({ findings }: AuditResult, { accepted }: MonthOpt
 }
 
 const FILL_IN: readonly TableColumn[] = [
-  { heading: "Action taken", style: LOOKS.fillIn, leastCharacters: 22 },
+  { heading: "Action taken", style: LOOKS.fillIn, leastCharacters: 18 },
   { heading: "By", style: LOOKS.fillIn, leastCharacters: 6 },
   { heading: "Closed on", style: LOOKS.fillIn, format: FORMATS.date },
 ];
 
 const WHAT: readonly TableColumn[] = [
   { heading: "Severity" },
-  { heading: "What is wrong" },
+  { heading: "What is wrong", mostCharacters: 36 },
   { heading: "Cylinder" },
   { heading: "Filled on" },
   { heading: "Cell", mostCharacters: 18 },
@@ -70,16 +70,14 @@ export function findingsSheet({ open }: SortedFindings, period: Period, options:
         name: `Findings_${period.iso}`,
         columns: [
           ...WHAT,
-          { heading: "What to do", mostCharacters: 34 },
-          { heading: "Basis", mostCharacters: 12 },
-          { heading: "Source", mostCharacters: 22 },
+          { heading: "What to do", mostCharacters: 32 },
+          { heading: "Who says so", mostCharacters: 24 },
           ...FILL_IN,
         ],
         rows: open.map((finding) => [
           ...whatCells(finding, options),
           finding.todo,
-          BASIS_WORDS[finding.basis],
-          finding.source,
+          `${BASIS_WORDS[finding.basis]}: ${finding.source}`,
           "",
           "",
           "",

@@ -29,8 +29,9 @@ export function testOnDay(cylinder: CylinderOnRecord, test: "hydros" | "visuals"
       const { stamp, until, kind } = state.last;
       const made = kind === "manufacture" ? "made " : "";
       const last = `${made}${stampText(stamp)}${stamp.means === "due" ? " (due)" : ""}`;
-      const style = state.kind === "past due" ? { style: LOOKS.stop } : {};
-      return { state: state.kind, last, until: { ...dayCell(until), ...style }, untilDay: until };
+      const day = dayCell(until);
+      const shown = state.kind === "past due" ? { ...day, style: { ...day.style, ...LOOKS.stop } } : day;
+      return { state: state.kind, last, until: shown, untilDay: until };
     }
     case "in doubt":
       return unknown("in doubt");

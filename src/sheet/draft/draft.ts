@@ -89,6 +89,8 @@ export interface PageDraft {
   readonly landscape: boolean;
   /** Rows printed on top of every page. */
   readonly titleRows?: { readonly first: number; readonly last: number };
+  /** Made small enough for a single page. */
+  readonly onePage?: true;
   /** What stands at the foot, left of the page number. */
   readonly footer: string;
 }

@@ -3,6 +3,8 @@ import type { CellValue } from "../sheet";
 
 /** Height of a line of the usual font, in points. */
 const LINE_PT = 15;
+const MARGIN_PT = 3;
+export const ONE_LINE_PT = LINE_PT + MARGIN_PT;
 /** Room for a cell's padding, in characters; headings of tables carry a button besides. */
 const PADDING = 1.7;
 const BUTTON = 2.3;
@@ -35,12 +37,13 @@ export function widthFor(heading: string, longest: number, mostCharacters: numbe
   return Math.ceil(width * 4) / 4;
 }
 
-/** How high a row must be for a text across so many characters; spreadsheets do not find out for merged cells. */
+/**
+ * How high a row must be for a text across so many characters. Excel finds out by itself, but not for merged cells; other
+ * programs do not.
+ */
 export function heightFor(text: string, widthCharacters: number): number {
-  const lines = text
-    .split("\n")
-    .reduce((sum, line) => sum + linesOf(line, widthCharacters / TEXT_PER_DIGIT - PADDING), 0);
-  return lines * LINE_PT + 3;
+  const lines = text.split("\n").reduce((sum, line) => sum + linesOf(line, widthCharacters - PADDING), 0);
+  return lines * LINE_PT + MARGIN_PT;
 }
 
 /** Counted word by word, as they are broken. */

@@ -8,9 +8,10 @@ import {
   type DraftRow,
   type PageDraft,
   type SheetDraft,
+  type StyledCell,
   type TableDraft,
 } from "./draft";
-import { heightFor, shownLength, widthFor } from "./fit";
+import { heightFor, ONE_LINE_PT, shownLength, widthFor } from "./fit";
 import { LOOKS } from "./looks";
 
 const MOST_CHARACTERS = 40;
@@ -18,7 +19,7 @@ const MOST_CHARACTERS = 40;
 const LEAST_WIDTH = 90;
 const HEIGHTS: Partial<Record<TextBlock["kind"], number>> = { title: 30, section: 24 };
 
-/** A report sheet of these blocks. Its first table's headings stay in sight, and are printed on every page. */
+/** A report sheet of these blocks. The headings of its table stay in sight, and are printed on every page. */
 export function sheetOf(
   name: string,
   blocks: readonly Block[],
@@ -36,6 +37,8 @@ class Layout {
   private readonly charts: ChartDraft[] = [];
   private readonly widths: readonly number[];
   private readonly looks = new CombinedLooks();
+  /** The rows of headings that differ. */
+  private readonly headings = new Set<string>();
 
   constructor(blocks: readonly Block[]) {
     this.widths = widthsOf(blocks);
@@ -49,7 +52,8 @@ class Layout {
 
   sheet(name: string, page: Omit<PageDraft, "titleRows">): SheetDraft {
     const heading = this.tables[0]?.area.firstRow;
-    const only = this.tables.length === 1 && this.charts.length === 0;
+    const alike = this.headings.size === 1;
+    const alone = this.tables.length === 1 && this.charts.length === 0;
     return {
       name,
       rows: this.rows,
@@ -57,10 +61,10 @@ class Layout {
       merges: this.merges,
       tables: this.tables,
       charts: this.charts,
-      frozenRows: only && heading !== undefined ? heading + 1 : 0,
+      frozenRows: alone && heading !== undefined ? heading + 1 : 0,
       page: {
         ...page,
-        ...(only && heading !== undefined && { titleRows: { first: heading, last: heading } }),
+        ...(alike && heading !== undefined && { titleRows: { first: heading, last: heading } }),
       },
     };
   }
@@ -101,21 +105,19 @@ class Layout {
     const firstRow = this.rows.length;
     const lastRow = firstRow + rows.length;
     this.tables.push({ name, area: { firstRow, firstColumn: 0, lastRow, lastColumn: columns.length - 1 } });
-    this.rows.push({ cells: columns.map(headingCell) });
-    for (const row of rows) this.rows.push({ cells: this.bodyCells(row, columns, LOOKS.body) });
-    for (const row of below) this.rows.push({ cells: this.bodyCells(row, columns, LOOKS.label) });
+    this.headings.add(columns.map(({ heading }) => heading).join("\n"));
+    this.rows.push(this.asHighAsItsText(columns.map(headingCell)));
+    for (const row of rows) this.rows.push(this.bodyRow(row, columns, LOOKS.body));
+    for (const row of below) this.rows.push(this.bodyRow(row, columns, LOOKS.label));
     this.gap();
   }
 
-  private bodyCells(
-    cells: readonly DraftCell[],
-    columns: readonly TableColumn[],
-    look: CellStyle,
-  ): readonly DraftCell[] {
-    return columns.map((column, index) => {
-      const cell = styledCell(cells[index]);
+  private bodyRow(given: readonly DraftCell[], columns: readonly TableColumn[], look: CellStyle): DraftRow {
+    const cells = columns.map((column, index): StyledCell => {
+      const cell = styledCell(given[index]);
       const format = cell.format ?? column.format;
-      const wraps = typeof cell.value === "string" && cell.value.length > most(column);
+      const wraps =
+        typeof cell.value === "string" && (cell.value.length > most(column) || cell.value.includes("\n"));
       return {
         ...cell,
         ...(format !== undefined && typeof cell.value !== "string" && { format }),
@@ -128,6 +130,15 @@ class Layout {
         ),
       };
     });
+    return this.asHighAsItsText(cells);
+  }
+
+  private asHighAsItsText(cells: readonly StyledCell[]): DraftRow {
+    const heights = cells.map(({ value, style }, index) =>
+      typeof value === "string" && style?.wrap ? heightFor(value, this.widths[index]!) : 0,
+    );
+    const height = Math.max(...heights);
+    return height > ONE_LINE_PT ? { cells, heightPt: height } : { cells };
   }
 
   /** Above a table of so many rows, which begins right below it. */
@@ -173,7 +184,7 @@ class Layout {
   }
 }
 
-function headingCell({ heading, style }: TableColumn): DraftCell {
+function headingCell({ heading, style }: TableColumn): StyledCell {
   const { horizontal } = style ?? {};
   return { value: heading, style: horizontal ? { ...LOOKS.heading, horizontal } : LOOKS.heading };
 }
@@ -189,9 +200,8 @@ function widthsOf(blocks: readonly Block[]): readonly number[] {
     }
   }
   const missing = LEAST_WIDTH - widths.reduce((sum, width) => sum + width, 0);
-  if (widths.length < 2) return [widths[0] ?? 0, missing];
-  if (missing > 0) widths[widths.length - 1]! += missing;
-  return widths;
+  // What is missing stands beside the tables, not in them.
+  return missing > 0 ? [...widths, missing] : widths;
 }
 
 function columnWidth(column: TableColumn, index: number, { rows, below = [] }: TableBlock): number {

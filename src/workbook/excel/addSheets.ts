@@ -174,11 +174,14 @@ function writeTables(sheet: Excel.Worksheet, { tables }: SheetDraft, taken: Set<
   }
 }
 
-function writePage(sheet: Excel.Worksheet, { paper, landscape, titleRows, footer }: PageDraft): void {
+function writePage(
+  sheet: Excel.Worksheet,
+  { paper, landscape, onePage, titleRows, footer }: PageDraft,
+): void {
   const { pageLayout } = sheet;
   pageLayout.orientation = landscape ? "Landscape" : "Portrait";
   pageLayout.paperSize = paper;
-  pageLayout.zoom = { horizontalFitToPages: 1 };
+  pageLayout.zoom = { horizontalFitToPages: 1, ...(onePage && { verticalFitToPages: 1 }) };
   pageLayout.headersFooters.defaultForAllPages.leftFooter = `&8${footer.replaceAll("&", "&&")}`;
   pageLayout.headersFooters.defaultForAllPages.rightFooter = "&8&P / &N";
   if (titleRows) pageLayout.setPrintTitleRows(`$${titleRows.first + 1}:$${titleRows.last + 1}`);

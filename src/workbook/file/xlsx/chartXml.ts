@@ -40,7 +40,7 @@ function barsXml({ kind, axes, series }: ChartDraft, sheet: SheetContent): strin
     `<c:catAx><c:axId val="${CATEGORY_AXIS}"/><c:scaling><c:orientation val="${lying ? "maxMin" : "minMax"}"/></c:scaling>` +
     `<c:delete val="0"/><c:axPos val="${lying ? "l" : "b"}"/>${axisTitle(axes[0])}<c:numFmt formatCode="General" sourceLinked="0"/>` +
     `<c:majorTickMark val="none"/><c:minorTickMark val="none"/><c:tickLblPos val="low"/>${axisLine()}${textLook(900)}` +
-    `<c:crossAx val="${VALUE_AXIS}"/><c:crosses val="autoZero"/><c:auto val="0"/><c:lblAlgn val="ctr"/><c:lblOffset val="100"/></c:catAx>` +
+    `<c:crossAx val="${VALUE_AXIS}"/><c:crosses val="autoZero"/><c:auto val="0"/><c:lblAlgn val="ctr"/><c:lblOffset val="100"/><c:tickLblSkip val="1"/></c:catAx>` +
     valueAxis(VALUE_AXIS, CATEGORY_AXIS, lying ? "b" : "l", axes[1], lying ? "max" : "autoZero")
   );
 }

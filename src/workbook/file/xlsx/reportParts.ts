@@ -124,11 +124,11 @@ function hyperlinksXml(links: readonly LinkedCell[], relationTo: (file: string) 
 /** Paper by its number (ECMA-376 part 1, 18.3.1.63). */
 const PAPERS = { Letter: 1, A4: 9 } as const;
 
-function pageXml({ paper, landscape, footer }: PageDraft): string {
+function pageXml({ paper, landscape, onePage, footer }: PageDraft): string {
   const text = footer.replaceAll("&", "&&");
   return (
     `<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.7" header="0.3" footer="0.35"/>` +
-    `<pageSetup paperSize="${PAPERS[paper]}" orientation="${landscape ? "landscape" : "portrait"}" fitToWidth="1" fitToHeight="0"/>` +
+    `<pageSetup paperSize="${PAPERS[paper]}" orientation="${landscape ? "landscape" : "portrait"}" fitToWidth="1" fitToHeight="${onePage ? 1 : 0}"/>` +
     `<headerFooter><oddFooter>${escapeXml(`&L&8${text}&R&8&P / &N`)}</oddFooter></headerFooter>`
   );
 }
