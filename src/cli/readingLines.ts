@@ -26,7 +26,16 @@ export function rowLines({ rows, unreadable }: Log): readonly string[] {
   ];
 }
 
-function sheetLines({ name, kind, why, columns, hiddenRows, headingsChanged }: LogSheet): readonly string[] {
+function sheetLines({
+  name,
+  kind,
+  why,
+  leftOut,
+  columns,
+  hiddenRows,
+  headingsChanged,
+}: LogSheet): readonly string[] {
+  if (leftOut && why !== undefined) return [why, ""];
   return [
     `${name}: ${KINDS[kind]}${why === undefined ? "" : ` (${why.replace(/\.$/, "")})`}.`,
     ...columns.map(columnLine),

@@ -1,3 +1,6 @@
+import type { WorkbookContent } from "../../src/workbook/file/content";
+import { sheetOf } from "../log/sheets";
+
 /** Small logs as text, of the kinds that the exit codes tell apart. Dates in US order, US stamps. */
 const HEADINGS = "Date,Serial,Start psi,End psi,Mix,Method,Hydro,Visual,O2 rating,Filled by";
 
@@ -26,3 +29,33 @@ export const WITHOUT_VISUAL = CLEAN.split("\n")
       .join(","),
   )
   .join("\n");
+
+/** Stamps of a register, three behind and one ahead: the pattern alone does not say whether tests are done or due. */
+export const STAMPS = [
+  "Serial,Hydro",
+  "A10001,2026/03",
+  "A10002,2025/08",
+  "A10003,2024/05",
+  "A10004,2029/11",
+].join("\n");
+
+/** A log with a number that belongs to nothing, beside a price list. */
+export const UNTIDY: WorkbookContent = {
+  sheets: [
+    sheetOf([
+      ["Date", "Serial", "Start psi", "End psi"],
+      ["2026-10-14", "GP-101", 500, 3000],
+      ["2026-10-15", "GP-102", 300, 2900],
+      [null, null, null, 41],
+    ]),
+    sheetOf(
+      [
+        ["Item", "Price"],
+        ["O-ring", 1.5],
+      ],
+      { name: "Prices" },
+    ),
+  ].map((sheet) => ({ ...sheet, columns: [], frozenRows: 0, frozenColumns: 0 })),
+  settings: new Map(),
+  leftOut: [],
+};
