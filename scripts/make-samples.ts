@@ -8,8 +8,8 @@ import { finished } from "./samples/storedXlsx";
 
 const SAMPLES = new URL("../shared/samples/", import.meta.url);
 
-const { workbook, key } = gannetPoint();
-const bytes = finished(new Uint8Array(await workbook.xlsx.writeBuffer()));
+const { workbook, key, settings } = gannetPoint();
+const bytes = finished(new Uint8Array(await workbook.xlsx.writeBuffer()), settings);
 mkdirSync(SAMPLES, { recursive: true });
 writeFileSync(new URL("gannet-point.xlsx", SAMPLES), bytes);
 writeFileSync(new URL("gannet-point.key.json", SAMPLES), `${JSON.stringify(key, null, 2)}\n`);

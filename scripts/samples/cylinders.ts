@@ -16,6 +16,10 @@ export interface SampleCylinder {
   readonly hydro: Written;
   readonly visual: Written;
   readonly ratingWritten: Written;
+  readonly cleaned: Written;
+  readonly alloy: Written;
+  readonly eddy: Written;
+  readonly status: Written;
   readonly remarks?: string;
 }
 
@@ -32,6 +36,9 @@ export const MODELS = {
   AL40: { size: "AL40", cylinderClass: "3AL", servicePsi: 3000, fullPsi: 2900 },
   HP100: { size: "HP100", cylinderClass: "DOT-SP steel", servicePsi: 3442, fullPsi: 3440 },
   LP85: { size: "LP85", cylinderClass: "3AA", servicePsi: "2400+", fullPsi: 2640, plus: true },
+  composite: { size: "7 L", cylinderClass: "SP12479", servicePsi: 4500, fullPsi: 4400 },
+  aircraft: { size: "7 L", cylinderClass: "3HT", servicePsi: 1850, fullPsi: 1800 },
+  foreign: { size: "12 L", cylinderClass: "CE", servicePsi: 3360, fullPsi: 3300 },
 } as const satisfies Record<string, Model>;
 
 /** Ways in which people write the same three ratings. */
@@ -62,6 +69,10 @@ export class CylinderMaker {
       hydro: this.#stamp(chance.whole(2022, 2025), chance.whole(1, 12), plus),
       visual: this.#sticker(),
       ratingWritten: chance.of(RATINGS[rating]),
+      cleaned: rating === "oxygen clean" ? `2026/${two(chance.whole(1, 7))}` : null,
+      alloy: cylinderClass === "3AL" ? "6061" : null,
+      eddy: null,
+      status: null,
       ...told,
     };
   }

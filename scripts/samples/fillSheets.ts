@@ -19,17 +19,21 @@ const COLUMNS: readonly FillColumnLayout[] = [
   { column: "time", group: "Fill", heading: "Time", width: 8 },
   { column: "serial", group: "Cylinder", heading: "Serial", width: 18 },
   { column: "customer", group: "Cylinder", heading: "Customer", width: 10 },
+  { column: "check", heading: "External check", width: 8 },
   { column: "startPsi", group: "Start", heading: "psi", width: 8, format: "#,##0" },
   { column: "startMix", group: "Start", heading: "mix", width: 10 },
   { column: "orderedMix", group: "Ordered", heading: "mix", width: 11 },
   { column: "method", heading: "Method", width: 15 },
+  { column: "source", heading: "Source", width: 15 },
   { column: "endPsi", group: "End", heading: "psi", width: 10, format: "#,##0" },
+  { column: "temperature", group: "End", heading: "°F", width: 6, format: "0" },
   { column: "oxygen", group: "Analysed", heading: "O2 %", width: 8, format: "0.0" },
   { column: "helium", group: "Analysed", heading: "He %", width: 8, format: "0.0" },
   { column: "analysedBy", group: "Analysed", heading: "by", width: 6 },
   { column: "mod", heading: "MOD (ft)", width: 9, format: "0" },
   { column: "filledBy", heading: "Filled by", width: 8 },
   { column: "received", heading: "Signature", width: 10 },
+  { column: "certification", heading: "Cert. no.", width: 10 },
   { column: "remarks", heading: "Remarks", width: 26 },
 ];
 
@@ -40,6 +44,7 @@ const CENTRED: ReadonlySet<FillColumn> = new Set([
   "analysedBy",
   "filledBy",
   "received",
+  "check",
 ]);
 
 export function fillColumnNumber(column: FillColumn): number {
@@ -174,6 +179,13 @@ function writeFill(sheet: Worksheet, row: number, cells: Record<FillColumn, Writ
   });
 }
 
+/** Where the gas on top comes from. */
+const SOURCES: Readonly<Record<Exclude<SampleFill["recipe"]["method"], "bank">, string>> = {
+  air: "Air bank",
+  continuous: "Compressor",
+  "partial pressure": "Clean air bank",
+};
+
 /** A fill as it is written when nobody is in a hurry. */
 function plainly(
   { day, cylinders, recipe, startPsi, endPsi, oxygen }: SampleFill,
@@ -199,6 +211,11 @@ function plainly(
     mod: enriched ? Math.floor(33 * (140 / oxygen - 1) + 1e-9) : null,
     filledBy: number % 3 === 0 ? "T." : "R.",
     received: enriched ? "signed" : null,
+    check: "ok",
+    source: recipe.method === "bank" ? `Bank ${recipe.oxygen}` : SOURCES[recipe.method],
+    certification: enriched ? `N-${1000 + ((number * 37) % 9000)}` : null,
+    // Left to cool, or taken warm from the whip: what is warm settles lower.
+    temperature: number % 3 === 0 ? 70 + (number % 14) : null,
     remarks: null,
   };
 }

@@ -20,15 +20,34 @@ export type FillColumn =
   | "mod"
   | "filledBy"
   | "received"
+  | "check"
+  | "source"
+  | "certification"
+  | "temperature"
   | "remarks";
 
 export type RegisterColumn =
-  "serial" | "owner" | "size" | "class" | "made" | "servicePsi" | "hydro" | "visual" | "rating" | "remarks";
+  | "serial"
+  | "owner"
+  | "size"
+  | "class"
+  | "alloy"
+  | "made"
+  | "servicePsi"
+  | "hydro"
+  | "visual"
+  | "eddy"
+  | "rating"
+  | "cleaned"
+  | "status"
+  | "remarks";
+
+export type Severity = "stop" | "breach" | "warn" | "note";
 
 /** A fault planted in a fill; it shows at this column of its row. */
 export interface FillFault {
   readonly rule: string;
-  readonly severity: "stop" | "breach" | "warn";
+  readonly severity: Severity;
   readonly column: FillColumn;
   /** Which cylinder of a twin set. */
   readonly serial?: string;
@@ -76,6 +95,7 @@ export const RECIPES = {
   bank32: recipe("EAN32", 32, "bank"),
   stream36: recipe("EAN36", 36, "continuous"),
   stream40: recipe("EAN40", 40, "continuous"),
+  stream42: recipe("EAN42", 42, "continuous"),
   blend32: recipe("EAN32", 32, "partial pressure"),
   blend36: recipe("EAN36", 36, "partial pressure"),
   blend50: recipe("EAN50", 50, "partial pressure"),

@@ -5,9 +5,11 @@ import { Chance } from "./chance";
 import { CylinderMaker, MODELS, type Rating, type SampleCylinder } from "./cylinders";
 import { FillMaker, RECIPES, type Recipe, type SampleFill } from "./fills";
 import { fillColumnNumber, writeFills, type FillLayout } from "./fillSheets";
-import type { KeyCell, PlantedFault, PlantedLack, SampleKey } from "./key";
+import type { KeyCell, PlantedFault, PlantedLack, SampleKey, SampleShop } from "./key";
 import { Mess } from "./mess";
-import { FIRST_DAY, LAST_DAY, plant, type Planted } from "./planted";
+import { FIRST_DAY, LAST_DAY, plant } from "./planted";
+import { UNTESTED_DAY } from "./plantedRecords";
+import type { Planted } from "./planter";
 import { REGISTER, registerColumnNumber, writeRegister, type RegisterLayout } from "./registerSheet";
 
 const FILLS = 600;
@@ -16,7 +18,27 @@ const CYLINDERS = 140;
 interface Sample {
   readonly workbook: ExcelJS.Workbook;
   readonly key: SampleKey;
+  /** What the workbook keeps of the shop; country and units are for whoever opens it to say. */
+  readonly settings: SampleShop & { readonly version: 1 };
 }
+
+/** The air of the shop was tested in time but for one day; a compressor on the boat failed. */
+const SHOP: SampleShop = {
+  airTests: [
+    { date: "2026-02-11", passed: true },
+    { date: "2026-08-13", passed: true },
+    { date: "2026-08-28", passed: true, source: "Boat compressor" },
+    { date: "2026-09-18", passed: false, source: "Boat compressor" },
+  ],
+  sources: [
+    { name: "Air bank", oxygenCompatible: false, mix: { oxygen: 0.209535, helium: 0 } },
+    { name: "Clean air bank", oxygenCompatible: true, mix: { oxygen: 0.209535, helium: 0 } },
+    { name: "Bank 32", oxygenCompatible: true, mix: { oxygen: 0.32, helium: 0 } },
+    { name: "Bank 50", oxygenCompatible: true, mix: { oxygen: 0.5, helium: 0 } },
+    { name: "Compressor", oxygenCompatible: true },
+    { name: "Boat compressor", oxygenCompatible: false, mix: { oxygen: 0.209535, helium: 0 } },
+  ],
+};
 
 /** Gannet Point Dive Works, an invented shop: three months of fills, US units and rules. */
 export function gannetPoint(): Sample {
@@ -28,7 +50,7 @@ export function gannetPoint(): Sample {
   const fills = inOrder([
     ...planted.fills,
     ...soundFills(fillMaker, chance, sound, FILLS - planted.fills.length),
-  ]);
+  ]).map((fill): SampleFill => (fill.day === UNTESTED_DAY ? untested(fill) : fill));
 
   const workbook = new ExcelJS.Workbook();
   workbook.creator = "Gannet Point Dive Works";
@@ -37,7 +59,7 @@ export function gannetPoint(): Sample {
   const everyCylinder = [...sound.flatMap(({ set }) => set), ...planted.cylinders];
   const register = writeRegister(workbook, chanceOrder(everyCylinder));
   writeBlendBoard(workbook);
-  return { workbook, key: keyOf(planted, fills, log, register) };
+  return { workbook, key: keyOf(planted, fills, log, register), settings: { version: 1, ...SHOP } };
 }
 
 /** Cylinders that are always filled alike, as those of a shop's regulars are. */
@@ -67,10 +89,10 @@ function soundCylinders(maker: CylinderMaker, chance: Chance, count: number): re
     const recipe = [trimix2135, trimix1845, trimix1050, trimix1265, trimix2135, trimix1845][pair]!;
     if (left && right) regulars.push({ set: [left, right], recipes: [recipe] });
   }
-  add(10, "AL40", "oxygen clean", customer, RECIPES.blend50);
-  add(17, "HP100", "oxygen clean", customer, RECIPES.blend32);
-  add(6, "AL80", "40", customer, RECIPES.stream36);
-  add(22, "AL80", "air", customer, RECIPES.air);
+  add(5, "AL40", "oxygen clean", customer, RECIPES.blend50);
+  add(9, "HP100", "oxygen clean", customer, RECIPES.blend32);
+  add(4, "AL80", "40", customer, RECIPES.stream36);
+  add(12, "AL80", "air", customer, RECIPES.air);
   const soFar = regulars.reduce((sum, { set }) => sum + set.length, 0);
   add(count - soFar, "AL80", "40", shop, RECIPES.bank32);
   return regulars;
@@ -88,10 +110,52 @@ function soundFills(
     const weekday = new Date(`${isoOf(day)}T00:00:00Z`).getUTCDay();
     if (weekday !== 1) days.push(...(weekday === 0 || weekday === 6 ? [day, day] : [day]));
   }
+  const taken = new Set<string>();
+  const free = (): readonly [day: number, regular: Regular] => {
+    const [day, regular] = [chance.of(days), chance.of(regulars)];
+    const key = `${day} ${regular.set[0]?.serial}`;
+    if (taken.has(key)) return free();
+    taken.add(key);
+    return [day, regular];
+  };
   return Array.from({ length: count }, () => {
-    const { set, recipes } = chance.of(regulars);
-    return maker.make(chance.of(days), set, chance.of(recipes));
+    const [day, { set, recipes }] = free();
+    return maker.make(day, set, chance.of(recipes));
   });
+}
+
+/** Filled on the day on which the air test was a day too old. */
+function untested(fill: SampleFill): SampleFill {
+  return { ...fill, faults: [...fill.faults, { rule: "A01", severity: "breach", column: "date" }] };
+}
+
+/** Rules for which the log has no column, and those fills of which an addition would have to be known. */
+function withoutColumn(fills: readonly SampleFill[]): readonly PlantedLack[] {
+  const lack = (rule: string, heading: string, of: readonly unknown[] = fills): PlantedLack => ({
+    rule,
+    why: `the log has no column for ${heading}`,
+    fills: of.length,
+    cells: [],
+  });
+  const blended = fills.filter(
+    ({ recipe, faults, lacks }) =>
+      recipe.method === "partial pressure" && ![...faults, ...lacks].some(({ rule }) => rule === "G01"),
+  );
+  return [
+    lack("G13", "planned depth"),
+    lack("R09", "consent"),
+    lack("V14", "neck thread"),
+    lack(
+      "G12",
+      "helium added",
+      blended.filter(({ recipe }) => recipe.helium > 0),
+    ),
+    lack(
+      "G12",
+      "oxygen added",
+      blended.filter(({ recipe }) => recipe.helium === 0),
+    ),
+  ];
 }
 
 function inOrder(fills: readonly SampleFill[]): readonly SampleFill[] {
@@ -149,7 +213,7 @@ function keyOf(
         lack.cells.push(cell);
     }
   }
-  const notChecked: readonly PlantedLack[] = [...lacks.values()];
+  const notChecked: readonly PlantedLack[] = [...lacks.values(), ...withoutColumn(fills)];
   return {
     about:
       "What is wrong in the sample on purpose, as the script that made it planted it. A check by these rules finds these faults and no other, and cannot judge these fills and no other.",

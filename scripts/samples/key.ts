@@ -11,7 +11,7 @@ export interface KeyCell {
 /** A fault that a check has to find. */
 export interface PlantedFault extends KeyCell {
   readonly rule: string;
-  readonly severity: "stop" | "breach" | "warn";
+  readonly severity: "stop" | "breach" | "warn" | "note";
   readonly serial: string;
   /** ISO date of the fill; empty where the fault is the register's. */
   readonly fillDate: string;
@@ -35,6 +35,16 @@ export interface RowKey {
   readonly headings: number;
   readonly totals: number;
   readonly unreadable: number;
+}
+
+/** What the shop has told besides, as its workbook keeps it. */
+export interface SampleShop {
+  readonly airTests: readonly { readonly date: string; readonly passed: boolean; readonly source?: string }[];
+  readonly sources: readonly {
+    readonly name: string;
+    readonly oxygenCompatible: boolean;
+    readonly mix?: { readonly oxygen: number; readonly helium: number };
+  }[];
 }
 
 export interface SampleKey {

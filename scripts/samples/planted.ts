@@ -1,48 +1,21 @@
 import { dateCell, serialOf } from "./cells";
 import type { CylinderMaker } from "./cylinders";
-import { MODELS, type Rating, type SampleCylinder } from "./cylinders";
 import type { FillMaker } from "./fills";
-import { RECIPES, type FillFault, type FillLack, type RegisterColumn, type SampleFill } from "./fills";
-
-/** A fault of the register: told once, at the cylinder's row. */
-export interface RegisterFault {
-  readonly cylinder: SampleCylinder;
-  readonly column: RegisterColumn;
-  readonly rule: string;
-  readonly severity: "stop" | "breach" | "warn";
-}
-
-/** What is wrong in the log on purpose. */
-export interface Planted {
-  readonly cylinders: readonly SampleCylinder[];
-  readonly fills: readonly SampleFill[];
-  readonly registerFaults: readonly RegisterFault[];
-}
-
-/** Rules that need to know the cylinder; without it none of them can judge. */
-const NEED_THE_CYLINDER = ["O01", "V01", "O02", "V06", "V09"];
+import { RECIPES, type FillFault, type FillLack } from "./fills";
+import { plantGas } from "./plantedGas";
+import { plantRecords } from "./plantedRecords";
+import { plantVessel } from "./plantedVessel";
+import { faults, lacks, NEED_THE_CYLINDER, Planter, type Planted } from "./planter";
 
 /**
  * Plants every kind of fault that a check can find so far, each at least twice, and every reason for which it cannot
  * judge. Dates are chosen to stand on the edge: the last day of a month that falls due, and the first day after it.
  */
 export function plant(cylinderMaker: CylinderMaker, fillMaker: FillMaker): Planted {
-  const cylinders: SampleCylinder[] = [];
-  const fills: SampleFill[] = [];
-  const registerFaults: RegisterFault[] = [];
-
-  const cylinder = (
-    rating: Rating,
-    told: Partial<SampleCylinder>,
-    owner = "Shop",
-    model: keyof typeof MODELS = "AL80",
-  ) => {
-    const made = cylinderMaker.make(MODELS[model], rating, owner, told);
-    cylinders.push(made);
-    return made;
-  };
-  const fill = (...[day, set, recipe, told]: Parameters<FillMaker["make"]>): void => {
-    fills.push(fillMaker.make(day, set, recipe, told));
+  const planter = new Planter(cylinderMaker, fillMaker);
+  const cylinder: Planter["cylinder"] = (...told) => planter.cylinder(...told);
+  const fill: Planter["fill"] = (...told) => {
+    planter.fill(...told);
   };
   const fault = (rule: string, severity: FillFault["severity"], column: FillFault["column"] = "serial") => ({
     faults: [{ rule, severity, column }],
@@ -101,8 +74,9 @@ export function plant(cylinderMaker: CylinderMaker, fillMaker: FillMaker): Plant
   });
   fill("2026-08-16", cylinder("air", {}), bank32, fault("O02", "stop", "oxygen"));
   fill("2026-10-24", cylinder("air", {}, "C-060"), bank32, {
-    ...fault("O02", "stop", "orderedMix"),
-    written: { oxygen: null, analysedBy: null },
+    ...faults("O02 stop orderedMix", "G01 stop oxygen"),
+    written: { oxygen: null, analysedBy: null, mod: 111 },
+    lacks: lacks(["G03"], "analysis is blank", { column: "oxygen" }),
   });
   for (const [day, oxygen] of [
     ["2026-08-23", 40.3],
@@ -114,25 +88,26 @@ export function plant(cylinderMaker: CylinderMaker, fillMaker: FillMaker): Plant
   // V09: neither a hydro nor a manufacture date.
   for (const day of ["2026-08-09", "2026-09-20"]) {
     const bare = cylinder("40", { hydro: null, made: null, visual: "2026/02" });
-    registerFaults.push({ cylinder: bare, column: "hydro", rule: "V09", severity: "breach" });
+    planter.inRegister(bare, "V09", "breach", "hydro");
     fill(day, bare, bank32, { lacks: [lack("V01", "hydro is blank", { cylinder: bare, column: "hydro" })] });
   }
 
   // R01: a slip of the pen, a cylinder nobody entered, and one serial that stands for two cylinders.
   const notThere = {
     ...fault("R01", "breach"),
-    lacks: NEED_THE_CYLINDER.map((rule) => lack(rule, "serial is not in the register", { column: "serial" })),
+    lacks: lacks(NEED_THE_CYLINDER, "serial is not in the register", { column: "serial" }),
   };
   const misread = { ...rental, serial: withLastDigit(rental.serial) };
   fill("2026-08-12", misread, bank32, notThere);
   fill("2026-10-18", { ...rental, serial: "F0077-X", owner: "C-066" }, air, notThere);
   const twice = cylinder("40", { serial: "P500318", hydro: "2023/02" });
   const other = cylinder("40", { ...twice, owner: "C-071", size: "AL40", made: "2016/09", hydro: "11/24" });
-  registerFaults.push({ cylinder: other, column: "serial", rule: "R01", severity: "breach" });
+  planter.inRegister(other, "R01", "breach", "serial");
   fill("2026-09-13", twice, bank32, {
-    lacks: ["O01", "V01", "O02", "V06"].map((rule) =>
-      lack(rule, "serial stands for two cylinders in the register", { cylinder: other, column: "serial" }),
-    ),
+    lacks: lacks(TOLD_APART, "serial stands for two cylinders in the register", {
+      cylinder: other,
+      column: "serial",
+    }),
   });
 
   // R04: 10/19 and 3/22 typed for a hydro, 11/24 for a visual; the spreadsheet made days of this year of them.
@@ -142,13 +117,13 @@ export function plant(cylinderMaker: CylinderMaker, fillMaker: FillMaker): Plant
     ["2026-10-09", "2026-03-22"],
   ] as const) {
     const old = cylinder("40", { made: "2012/03", hydro: dateCell(swallowed), visual: "2026/04" });
-    registerFaults.push({ cylinder: old, column: "hydro", rule: "R04", severity: "breach" });
+    planter.inRegister(old, "R04", "breach", "hydro");
     fill(day, old, bank32, {
       lacks: [lack("V01", `hydro ${readTwoWays}`, { cylinder: old, column: "hydro" })],
     });
   }
   const overlooked = cylinder("air", { hydro: "2023/08", visual: dateCell("2026-11-24") }, "C-038");
-  registerFaults.push({ cylinder: overlooked, column: "visual", rule: "R04", severity: "breach" });
+  planter.inRegister(overlooked, "R04", "breach", "visual");
   fill("2026-09-11", overlooked, air, {
     lacks: [lack("V06", `visual ${readTwoWays}`, { cylinder: overlooked, column: "visual" })],
   });
@@ -169,14 +144,13 @@ export function plant(cylinderMaker: CylinderMaker, fillMaker: FillMaker): Plant
       lacks: [lack("V06", "visual is blank", { cylinder: unseen, column: "visual" })],
     });
   }
-  for (const [day, ratingWritten, why] of [
-    ["2026-09-04", null, "oxygen rating is blank"],
-    ["2026-10-21", "nitrox", "oxygen rating cannot be read"],
-  ] as const) {
-    const unrated = cylinder("40", { ratingWritten });
-    const at = { cylinder: unrated, column: "rating" } as const;
-    fill(day, unrated, bank32, { lacks: [lack("O01", why, at), lack("O02", why, at)] });
-  }
+  const vague = cylinder("40", { ratingWritten: "nitrox" });
+  fill("2026-10-21", vague, bank32, {
+    lacks: lacks(["O01", "O02", "O03"], "oxygen rating cannot be read", {
+      cylinder: vague,
+      column: "rating",
+    }),
+  });
   for (const day of ["2026-08-14", "2026-09-02"]) {
     // Tested again since, and the old date was overwritten: good for October, no proof for the fill before.
     const retested = cylinder("40", { hydro: "10/26", visual: "2026/02" });
@@ -194,34 +168,42 @@ export function plant(cylinderMaker: CylinderMaker, fillMaker: FillMaker): Plant
   // Not checked, for a reason that stands in the fill's own row.
   const sound = cylinder("40", {});
   const unclean = cylinder("air", {}, "C-015");
-  const here = (rule: string, why: string, column: FillFault["column"]): FillLack =>
-    lack(rule, why, { column });
+  const here = (rules: readonly string[], why: string, column: FillFault["column"]) => ({
+    lacks: lacks(rules, why, { column }),
+  });
   fill("2026-08-20", sound, bank32, {
     written: { method: null },
-    lacks: [here("O01", "method is blank", "method")],
+    ...here(["O01", "O07"], "method is blank", "method"),
   });
   fill("2026-09-09", unclean, air, {
     written: { method: null },
-    lacks: [here("O01", "method is blank", "method")],
+    ...here(["O01", "O07"], "method is blank", "method"),
   });
+  const needTheDay = ["V01", "V06", "A01", "A02"];
   fill("2026-09-16", sound, bank32, {
     written: { date: null },
-    lacks: ["V01", "V06"].map((rule) => here(rule, "fill date is blank", "date")),
+    ...here(needTheDay, "fill date is blank", "date"),
   });
   fill("2026-10-07", sound, bank32, {
     written: { date: "10/32/2026" },
-    lacks: ["V01", "V06"].map((rule) => here(rule, "fill date cannot be read", "date")),
+    ...here(needTheDay, "fill date cannot be read", "date"),
   });
   fill("2026-09-23", sound, bank32, {
     written: { oxygen: "??" },
-    lacks: [here("O02", "analysis cannot be read", "oxygen")],
+    ...here(["O02", "G01", "G02", "G03", "G12"], "analysis cannot be read", "oxygen"),
   });
   fill("2026-10-16", unclean, air, {
     written: { serial: null },
-    lacks: [...NEED_THE_CYLINDER, "R01"].map((rule) => here(rule, "serial is blank", "serial")),
+    ...here([...NEED_THE_CYLINDER, "R01"], "serial is blank", "serial"),
   });
-  return { cylinders, fills, registerFaults };
+  plantVessel(planter);
+  plantGas(planter);
+  plantRecords(planter);
+  return planter;
 }
+
+/** Two cylinders of one serial are both there, and neither is oxygen clean. */
+const TOLD_APART = NEED_THE_CYLINDER.filter((rule) => rule !== "V09" && rule !== "O03");
 
 /** The same serial with its last digit one higher. */
 function withLastDigit(serial: string): string {

@@ -16,11 +16,15 @@ const COLUMNS: readonly RegisterColumnLayout[] = [
   { column: "owner", heading: "Owner", width: 9, of: ({ owner }) => owner },
   { column: "size", heading: "Size", width: 8, of: ({ size }) => size },
   { column: "class", heading: "Class", width: 14, of: ({ cylinderClass }) => cylinderClass },
+  { column: "alloy", heading: "Alloy", width: 8, of: ({ alloy }) => alloy },
   { column: "made", heading: "Made", width: 10, of: ({ made }) => made },
   { column: "servicePsi", heading: "Service psi", width: 10, of: ({ servicePsi }) => servicePsi },
   { column: "hydro", heading: "Last hydro", width: 13, of: ({ hydro }) => hydro },
   { column: "visual", heading: "Last visual", width: 12, of: ({ visual }) => visual },
+  { column: "eddy", heading: "Eddy current", width: 12, of: ({ eddy }) => eddy },
   { column: "rating", heading: "O2 rating", width: 12, of: ({ ratingWritten }) => ratingWritten },
+  { column: "cleaned", heading: "O2 cleaned", width: 11, of: ({ cleaned }) => cleaned },
+  { column: "status", heading: "Status", width: 18, of: ({ status }) => status },
   { column: "remarks", heading: "Remarks", width: 22, of: ({ remarks = null }) => remarks },
 ];
 
@@ -62,7 +66,7 @@ export function writeRegister(workbook: Workbook, cylinders: readonly SampleCyli
         dress(sheet, row, COLUMNS.length, "plain");
         cell.value = value;
         if (format !== undefined) cell.numFmt = format;
-        if (at > 3 && at < 9) cell.alignment = { horizontal: "right" };
+        if (at > 4 && at < 12) cell.alignment = { horizontal: "right" };
       });
       rowOf.set(cylinder, row++);
     }

@@ -10,22 +10,35 @@ const METADATA = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
 const PART = `<Override PartName="/xl/metadata.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml"/>`;
 const RELATION = `<Relationship Id="rIdMetadata" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/sheetMetadata" Target="metadata.xml"/>`;
 
+const RELATIONS = "xl/_rels/workbook.xml.rels";
+const SETTINGS_RELATION = `<Relationship Id="rIdSettings" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/customXml" Target="../customXml/item1.xml"/>`;
+
 /** Zip entries carry a time; this one is as good as any. */
 const ALWAYS = new Date(1980, 0, 1);
 
-export function finished(workbook: Uint8Array): Uint8Array {
+/** The finished file; with settings of Brimbook's in it, where there are any. */
+export function finished(workbook: Uint8Array, settings?: object): Uint8Array {
   const parts: Zippable = {};
   for (const [name, bytes] of Object.entries(unzipSync(workbook))) {
     if (!name.endsWith("/")) parts[name] = [changed(name, bytes), { mtime: ALWAYS }];
   }
   parts["xl/metadata.xml"] = [strToU8(METADATA), { mtime: ALWAYS }];
+  if (settings) {
+    const text = JSON.stringify(settings).replace(/&/g, "&amp;").replace(/</g, "&lt;");
+    const part = `<settings xmlns="urn:brimbook:settings"><setting key="brimbook">${text}</setting></settings>`;
+    parts["customXml/item1.xml"] = [strToU8(part), { mtime: ALWAYS }];
+    const relations = changed(RELATIONS, unzipSync(workbook)[RELATIONS]!);
+    parts[RELATIONS] = [
+      edited(relations, "</Relationships>", `${SETTINGS_RELATION}</Relationships>`),
+      { mtime: ALWAYS },
+    ];
+  }
   return zipSync(parts, { level: 9 });
 }
 
 function changed(name: string, bytes: Uint8Array): Uint8Array {
   if (name === "[Content_Types].xml") return edited(bytes, "</Types>", `${PART}</Types>`);
-  if (name === "xl/_rels/workbook.xml.rels")
-    return edited(bytes, "</Relationships>", `${RELATION}</Relationships>`);
+  if (name === RELATIONS) return edited(bytes, "</Relationships>", `${RELATION}</Relationships>`);
   if (!name.startsWith("xl/worksheets/sheet")) return bytes;
   return strToU8(strFromU8(bytes).replace(/<c ([^>]*)>(?=<f t="array")/g, '<c $1 cm="1">'));
 }

@@ -1,6 +1,6 @@
 import { nameMix } from "../../gas/nameMix";
 import { lacking } from "../asking";
-import { isEnriched } from "../enriched";
+import { filledEnriched } from "../enriched";
 import { exceeds, filledMix } from "../oxygen";
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import type { Shop } from "../shop";
@@ -21,8 +21,11 @@ export const noCertification: Rule = {
   rank: 39,
   title: "Nitrox or trimix without a certification on file",
   needs: beyondCertification.needs,
-  judge: (filled, shop) =>
-    judge(filled, (mix) => isEnriched(mix) && beyondBasic(mix, shop) === undefined, shop),
+  judge(filled, shop) {
+    const enriched = filledEnriched(filled.fill);
+    if (enriched === false) return DOES_NOT_APPLY;
+    return judge(filled, (mix) => beyondBasic(mix, shop) === undefined, shop);
+  },
 };
 
 function beyondBasic({ oxygen }: Mixture, { figures }: Shop): "hypoxic" | "rich" | undefined {
@@ -33,12 +36,12 @@ function beyondBasic({ oxygen }: Mixture, { figures }: Shop): "hypoxic" | "rich"
 }
 
 function judge({ fill }: FilledCylinder, concerns: (mix: Mixture) => boolean, shop: Shop): Verdict {
-  const filled = filledMix(fill);
-  if (!("mix" in filled)) return filled;
-  if (!concerns(filled.mix)) return DOES_NOT_APPLY;
   const { certification } = fill.fields;
   const at = { field: "certification" } as const;
   if (certification.kind === "value") return PASS;
+  const filled = filledMix(fill);
+  if (!("mix" in filled)) return filled;
+  if (!concerns(filled.mix)) return DOES_NOT_APPLY;
   if (certification.kind !== "blank") return lacking(certification, at);
   const hypoxic = beyondBasic(filled.mix, shop) === "hypoxic";
   return {

@@ -68,7 +68,7 @@ function judgeStatus(
   says: (status: string, at: ReturnType<typeof inFill>, since: number | undefined) => Verdict,
 ): Verdict {
   const status = known(filled, "status");
-  if (isLack(status)) return status.blank === true ? PASS : status;
+  if (isLack(status)) return status.blank === true && status.at.field === "status" ? PASS : status;
   if (!words.test(status.value) || DENIED.test(status.value)) return PASS;
   const since = dayIn(status.value);
   if (since !== undefined) {
