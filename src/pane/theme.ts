@@ -84,6 +84,7 @@ export const SEVERITY_COLOURS = {
   warn: "var(--brimWarn)",
   note: "var(--brimNote)",
   "not checked": "var(--brimNotChecked)",
+  accepted: "var(--brimNotChecked)",
 } as const;
 
 export const THEMES: Readonly<Record<Appearance, PaneTheme>> = {

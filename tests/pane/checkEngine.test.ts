@@ -43,10 +43,11 @@ describe("a check without holding the screen", () => {
     expect(inWorker).toEqual(onPage);
   });
 
-  it("keeps with each finding what its cell held", async () => {
-    const { findings, held } = await run(checkEngine(() => Promise.resolve(undefined)));
-    expect(held).toHaveLength(findings.length);
-    expect(held[0]).toBe(
+  it("keeps with each finding who filled, and what its cell held", async () => {
+    const { findings, facts } = await run(checkEngine(() => Promise.resolve(undefined)));
+    expect(facts).toHaveLength(findings.length);
+    expect(facts[0]!.filledBy).toBe("T.");
+    expect(facts[0]!.held).toBe(
       smallLog().find(({ name }) => name === findings[0]!.cell.sheet)!.rows[findings[0]!.cell.row]!.values[
         findings[0]!.cell.column
       ],

@@ -1,13 +1,19 @@
 // @vitest-environment jsdom
 import { fireEvent, render, screen, waitFor, within } from "@testing-library/react";
-import { describe, expect, it } from "vitest";
+import { useState } from "react";
+import { beforeEach, describe, expect, it } from "vitest";
 import { SEVERITIES, type Finding, type NotChecked } from "../../src/audit/finding";
+import { acceptancesOf } from "../../src/audit/acceptance";
 import { AnnouncerProvider } from "../../src/pane/kit/announce";
 import type { CheckReport } from "../../src/pane/check/report";
 import { findingsText } from "../../src/pane/check/results/findingsText";
 import { lacksOf } from "../../src/pane/check/results/lacks";
+import { sortByHarm } from "../../src/pane/check/results/useFindings";
 import { Results } from "../../src/pane/check/results/Results";
 import type { Jump } from "../../src/pane/check/useJump";
+import type { Shop } from "../../src/pane/shop/useShop";
+import { NO_SETTINGS } from "../../src/workbook/settings";
+import { FakeWorkbook } from "./fakeWorkbook";
 import "./render";
 
 /** `count` findings, from mild to grave, so that the order has to be made. */
@@ -35,16 +41,36 @@ function report(count: number, notChecked: readonly NotChecked[] = []): CheckRep
     overrides: [],
     recall: [],
     doNotFill: [],
-    held: findings.map(() => 3000),
+    facts: findings.map((_, at) => ({ held: 3000, filledBy: at % 2 === 0 ? "R." : "T." })),
   };
 }
+
+/** The results of a check in a shop that keeps what it accepts. */
+function ShownResults({ shown, jump }: { shown: CheckReport; jump: Jump }) {
+  const [settings, setSettings] = useState(NO_SETTINGS);
+  const shop: Shop = {
+    settings,
+    change: setSettings,
+    state: "ready",
+    notice: undefined,
+    problem: undefined,
+    kept: true,
+    readAgain: () => undefined,
+  };
+  return <Results report={shown} shop={shop} workbook={workbook} jump={jump} titleRef={{ current: null }} />;
+}
+
+let workbook = new FakeWorkbook([]);
+beforeEach(() => {
+  workbook = new FakeWorkbook([]);
+});
 
 function show(shown: CheckReport) {
   const jumps: string[] = [];
   const jump: Jump = { to: (address) => jumps.push(`${address.sheet} ${address.row}`), note: undefined };
   render(
     <AnnouncerProvider>
-      <Results report={shown} jump={jump} titleRef={{ current: null }} />
+      <ShownResults shown={shown} jump={jump} />
     </AnnouncerProvider>,
   );
   return jumps;
@@ -53,7 +79,7 @@ function show(shown: CheckReport) {
 describe("the list of findings", () => {
   it("goes by harm, under headings of word and meaning", () => {
     show(report(8));
-    expect(screen.getAllByRole("heading", { level: 3 }).map((title) => title.textContent)).toEqual([
+    expect(screen.getAllByRole("heading", { level: 4 }).map((title) => title.textContent)).toEqual([
       "Stop should not have been filled, or must not go out",
       "Breach a rule was broken",
       "Warn a gap in practice, or likely a typing error",
@@ -103,6 +129,7 @@ describe("the list of findings", () => {
     const tile = within(screen.getByRole("group", { name: /severity/ })).getByText("Stop");
     fireEvent.click(tile);
     expect(entries()).toHaveLength(6);
+    fireEvent.click(screen.getByRole("button", { name: "Filter" }));
     fireEvent.change(screen.getByRole("combobox", { name: "Rule" }), { target: { value: "X01" } });
     expect(entries()).toHaveLength(2);
     fireEvent.change(screen.getByRole("searchbox"), { target: { value: "gp1003" } });
@@ -115,6 +142,126 @@ describe("the list of findings", () => {
     await waitFor(() => {
       expect(entries()).toHaveLength(24);
     });
+  });
+
+  it("is narrowed by cylinder, person and period, and says what has no day", async () => {
+    const shown = report(24);
+    const [first, ...others] = shown.findings;
+    show({
+      ...shown,
+      findings: [{ ...first!, fillDate: "" }, ...others.map((f) => ({ ...f, fillDate: "2026-09-30" }))],
+    });
+    fireEvent.click(screen.getByRole("button", { name: "Filter" }));
+    fireEvent.change(screen.getByRole("combobox", { name: "Cylinder" }), { target: { value: "gp 1001" } });
+    await waitFor(() => {
+      expect(entries()).toHaveLength(1);
+    });
+    expect(screen.getByRole("button", { name: "Filter (1)" })).toBeTruthy();
+    fireEvent.click(screen.getByRole("button", { name: "Clear" }));
+    fireEvent.change(screen.getByRole("combobox", { name: "Filled by" }), { target: { value: "R." } });
+    await waitFor(() => {
+      expect(entries()).toHaveLength(12);
+    });
+    fireEvent.change(screen.getByRole("combobox", { name: "Period" }), { target: { value: "2026-09" } });
+    await waitFor(() => {
+      expect(entries()).toHaveLength(11);
+    });
+    expect(screen.getByText(/^1 finding without a day of a fill/)).toBeTruthy();
+    fireEvent.change(screen.getByRole("combobox", { name: "Period" }), { target: { value: "days" } });
+    fireEvent.change(screen.getByLabelText("From"), { target: { value: "2026-10-01" } });
+    await screen.findByText(/No finding fits/);
+  });
+});
+
+describe("accepting a finding", () => {
+  const acceptFirst = (reason: string, by: string) => {
+    fireEvent.click(screen.getAllByRole("button", { name: /^Why: / })[0]!);
+    fireEvent.click(screen.getByRole("button", { name: "Accept with a reason" }));
+    fireEvent.change(screen.getByRole("textbox", { name: "Why it can stand" }), {
+      target: { value: reason },
+    });
+    fireEvent.change(screen.getByRole("textbox", { name: "Who says so" }), { target: { value: by } });
+    fireEvent.click(screen.getByRole("button", { name: "Accept" }));
+  };
+
+  it("counts it apart with its reason, and takes it back", () => {
+    show(report(8));
+    acceptFirst("Certificate seen, date typed wrong", "R.");
+    expect(screen.getByRole("heading", { name: "7 findings, 1 accepted" })).toBeTruthy();
+    const tiles = within(screen.getByRole("group", { name: /severity/ })).getAllByRole("button");
+    expect(tiles.map((tile) => tile.textContent)).toEqual([
+      "1Stop",
+      "2Breach",
+      "2Warn",
+      "2Note",
+      "1Accepted",
+    ]);
+    const last = entries().at(-1)!;
+    expect(last.textContent).toMatch(/Accepted by R\. on .* 2\d\d\d: Certificate seen, date typed wrong/);
+    fireEvent.click(screen.getAllByRole("button", { name: /^Why: / }).at(-1)!);
+    fireEvent.click(screen.getByRole("button", { name: "Take back the acceptance" }));
+    expect(screen.getByRole("heading", { name: "8 findings" })).toBeTruthy();
+  });
+
+  it("asks for reason and name, and accepts nothing without", () => {
+    show(report(4));
+    acceptFirst(" ", "");
+    expect(screen.getByText("Write what you found out.")).toBeTruthy();
+    expect(screen.getByText("Your initials.")).toBeTruthy();
+    expect(screen.getByRole("heading", { name: "4 findings" })).toBeTruthy();
+  });
+
+  it("keeps the focus in the list when the finding goes to its new place", () => {
+    show(report(8));
+    acceptFirst("Looked into", "T.");
+    expect(document.activeElement).toBe(entries()[0]);
+  });
+});
+
+describe("the cylinders to call about, and those not to fill", () => {
+  function atRisk(): CheckReport {
+    const shown = report(8);
+    const [stop] = shown.findings.filter(({ severity }) => severity === "stop");
+    const breach = shown.findings.find(({ severity }) => severity === "breach")!;
+    const last = { lastFill: { sheet: "October", row: 4 }, fillDate: "2026-10-12" };
+    return {
+      ...shown,
+      recall: [{ serial: stop!.serial, owner: "C-014", ...last, findings: [stop!] }],
+      doNotFill: [{ serial: breach.serial, owner: undefined, ...last, fillDate: "", findings: [breach] }],
+    };
+  }
+
+  it("come first, with owner, reason and cell", () => {
+    const jumps = show(atRisk());
+    const list = screen.getByRole("list", { name: "Call the owner" });
+    expect(list.textContent).toMatch(/^GP1003 C-014Stop\. Message 3\. Look at it\.Last filled 12 Oct 2026/);
+    fireEvent.click(within(list).getAllByRole("button")[0]!);
+    expect(jumps).toEqual(["October 4"]);
+    fireEvent.click(screen.getByRole("button", { name: /^Do not fill next: 1/ }));
+    const others = screen.getByRole("list", { name: "Do not fill next" });
+    expect(others.textContent).toContain("owner not in the log");
+    expect(others.textContent).toContain("Day of the last fill not known");
+  });
+
+  it("lead to all that was found of the cylinder", async () => {
+    show(atRisk());
+    fireEvent.click(screen.getByRole("button", { name: /findings? of GP1003$/i }));
+    await waitFor(() => {
+      expect(entries()).toHaveLength(1);
+    });
+    expect(document.activeElement?.textContent).toBe("All findings, the gravest first");
+  });
+
+  it("leave the list once every finding against them is accepted, and are counted", () => {
+    show(atRisk());
+    fireEvent.click(screen.getByRole("button", { name: "Why: Message 3." }));
+    fireEvent.click(screen.getByRole("button", { name: "Accept with a reason" }));
+    fireEvent.change(screen.getByRole("textbox", { name: "Why it can stand" }), {
+      target: { value: "Called, emptied" },
+    });
+    fireEvent.change(screen.getByRole("textbox", { name: "Who says so" }), { target: { value: "R." } });
+    fireEvent.click(screen.getByRole("button", { name: "Accept" }));
+    expect(screen.getByText(/^Nobody to call: .* 1 more accepted with a reason\.$/)).toBeTruthy();
   });
 });
 
@@ -162,7 +309,8 @@ describe("what was not checked", () => {
 describe("findings as text", () => {
   it("hold the rows, what was not checked, and for each finding cell, rule and source", () => {
     const shown = report(1, [{ rule: "V06", ...BLANK_VISUAL }]);
-    const text = findingsText(shown, [{ finding: shown.findings[0]!, held: 3000, key: 0 }]);
+    const all = sortByHarm(shown, acceptancesOf([]));
+    const text = findingsText(shown, all, all);
     expect(text).toContain("0 rows = 0 unreadable");
     expect(text).toMatch(/^Not checked: 14 \(V06.*\), visual is blank$/m);
     expect(text).toContain(

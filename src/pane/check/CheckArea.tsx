@@ -98,7 +98,15 @@ export function CheckArea({ check, workbook, onOpenSample }: CheckAreaProps) {
           This checks what was written, not the gas: analyse every cylinder. Its markings and your local rules
           come first.
         </p>
-        {report && <Results report={report} jump={jump} titleRef={resultsTitle} />}
+        {report && (
+          <Results
+            report={report}
+            shop={check.shop}
+            workbook={workbook}
+            jump={jump}
+            titleRef={resultsTitle}
+          />
+        )}
       </div>
       {chosen.sheets.length > 0 && <StatusBar reading={chosen} report={report} jump={jump} />}
     </>

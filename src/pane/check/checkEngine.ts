@@ -1,9 +1,9 @@
 import type { Finding } from "../../audit/finding";
 import { Refusal } from "../../gas/refusal";
-import type { CellValue, Sheet } from "../../sheet/sheet";
+import type { Sheet } from "../../sheet/sheet";
 import { checkSteps, type CheckOrder } from "./checkJob";
 import { pacer, type Watch } from "./pace";
-import type { CheckReport } from "./report";
+import type { CheckReport, FindingFacts } from "./report";
 import { ROWS_PER_MESSAGE, type FromWorker, type ToWorker } from "./workerMessages";
 
 /** Reads and judges sheets without holding the screen. */
@@ -121,7 +121,7 @@ async function send(worker: Worker, sheets: readonly Sheet[], { signal }: Watch)
 function runInWorker(worker: Worker, order: CheckOrder, { progress, signal }: Watch): Promise<CheckReport> {
   return new Promise((resolve, reject) => {
     const findings: Finding[] = [];
-    const held: CellValue[] = [];
+    const facts: FindingFacts[] = [];
     signal.addEventListener(
       "abort",
       () => {
@@ -142,10 +142,10 @@ function runInWorker(worker: Worker, order: CheckOrder, { progress, signal }: Wa
           return;
         case "findings":
           findings.push(...data.findings);
-          held.push(...data.held);
+          facts.push(...data.facts);
           return;
         case "report":
-          resolve({ ...data.report, findings, held });
+          resolve({ ...data.report, findings, facts });
           return;
         case "failed":
           reject(failure(data));

@@ -1,14 +1,16 @@
 import { Temporal } from "temporal-polyfill";
 import { auditSteps } from "../../audit/audit";
 import type { AuditResult } from "../../audit/finding";
+import { receive } from "../../audit/receive";
+import { shopFor } from "../../audit/shopFor";
 import type { AuditOptions } from "../../audit/shop";
 import { countryRules } from "../../cylinders/countryRules";
 import type { SheetChoice } from "../../log/context";
 import { countryContext } from "../../log/countryContext";
-import type { LogSheet, RowCounts, RowKind } from "../../log/log";
+import type { Log, LogSheet, RowCounts, RowKind } from "../../log/log";
 import { readLog } from "../../log/readLog";
 import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
-import type { CheckReport, SheetReading } from "./report";
+import type { CheckReport, FindingFacts, SheetReading } from "./report";
 
 /** What is wanted of the sheets, as plain values: it travels to a worker. */
 export interface CheckOrder {
@@ -21,6 +23,8 @@ export interface CheckOrder {
   readonly today: string;
   /** False to see only how the sheets were understood. */
   readonly judge: boolean;
+  /** Serials or shop numbers of cylinders on the counter. */
+  readonly receive?: readonly string[];
 }
 
 /** Where the work stands, between two steps. */
@@ -44,7 +48,12 @@ export function* checkSteps(
     asOf,
   });
   const reading = { sheets: log.sheets.map(sheetReading), unreadable: log.unreadable };
-  if (!order.judge) return { ...reading, ...NOTHING_JUDGED, held: [] };
+  if (order.receive) {
+    const { shop } = shopFor(rules, { ...order.shop, asOf: order.today });
+    const receipts = order.receive.map((asked) => receive(log, shop, asked, asOf));
+    return { ...reading, ...NOTHING_JUDGED, facts: [], receipts };
+  }
+  if (!order.judge) return { ...reading, ...NOTHING_JUDGED, facts: [] };
   const judging = auditSteps(log, rules, { ...order.shop, asOf: order.today });
   let step = judging.next();
   while (!step.done) {
@@ -52,7 +61,7 @@ export function* checkSteps(
     step = judging.next();
   }
   const result = step.value;
-  return { ...reading, ...result, held: result.findings.map(({ cell }) => holds(sheets, cell)) };
+  return { ...reading, ...result, facts: factsOf(result.findings, sheets, log) };
 }
 
 const NOTHING_JUDGED: AuditResult = {
@@ -63,6 +72,24 @@ const NOTHING_JUDGED: AuditResult = {
   doNotFill: [],
   overrides: [],
 };
+
+function factsOf(
+  findings: AuditResult["findings"],
+  sheets: readonly Sheet[],
+  { fills }: Log,
+): readonly FindingFacts[] {
+  const fillers = new Map<string, Map<number, string>>();
+  for (const { cell } of findings)
+    fillers.set(cell.sheet, (fillers.get(cell.sheet) ?? new Map<number, string>()).set(cell.row, ""));
+  for (const { sheet, row, fields } of fills) {
+    const onSheet = fillers.get(sheet);
+    if (onSheet?.has(row) && fields.filledBy.kind === "value") onSheet.set(row, fields.filledBy.value.trim());
+  }
+  return findings.map(({ cell }) => ({
+    held: holds(sheets, cell),
+    filledBy: fillers.get(cell.sheet)?.get(cell.row) ?? "",
+  }));
+}
 
 function holds(sheets: readonly Sheet[], { sheet, row, column }: CellAddress): CellValue {
   return sheets.find(({ name }) => name === sheet)?.rows[row]?.values[column] ?? null;

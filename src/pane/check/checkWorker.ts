@@ -30,10 +30,10 @@ function run(order: Extract<ToWorker, { kind: "run" }>["order"]): void {
     const steps = checkSteps(sheets, order);
     let step = steps.next();
     for (; !step.done; step = steps.next()) tell({ kind: "progress", ...step.value });
-    const { findings, held, ...report } = step.value;
+    const { findings, facts, ...report } = step.value;
     for (let at = 0; at < findings.length; at += FINDINGS_PER_MESSAGE) {
       const to = at + FINDINGS_PER_MESSAGE;
-      tell({ kind: "findings", findings: findings.slice(at, to), held: held.slice(at, to) });
+      tell({ kind: "findings", findings: findings.slice(at, to), facts: facts.slice(at, to) });
     }
     tell({ kind: "report", report });
   } catch (thrown) {

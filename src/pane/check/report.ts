@@ -1,4 +1,5 @@
 import type { AuditResult } from "../../audit/finding";
+import type { Receipt } from "../../audit/receive";
 import type { LogColumn, RowCounts, SheetKind, UnreadableRow } from "../../log/log";
 import type { CellValue } from "../../sheet/sheet";
 
@@ -23,8 +24,17 @@ export interface LogReading {
 
 /** A log, read and judged. */
 export interface CheckReport extends LogReading, AuditResult {
-  /** What the cell of each finding held when it was judged, in the order of the findings. */
-  readonly held: readonly CellValue[];
+  /** What else is to be known of each finding, in the order of the findings. */
+  readonly facts: readonly FindingFacts[];
+  /** What is on record of the cylinders asked for, in the order asked. */
+  readonly receipts?: readonly Receipt[];
+}
+
+export interface FindingFacts {
+  /** What its cell held when it was judged. */
+  readonly held: CellValue;
+  /** Who filled, as the log names them; empty where it does not, or the finding is about the register. */
+  readonly filledBy: string;
 }
 
 /** The sum over several sheets. */

@@ -1,7 +1,7 @@
 import type { Finding } from "../../audit/finding";
-import type { CellValue, Sheet, SheetRow } from "../../sheet/sheet";
+import type { Sheet, SheetRow } from "../../sheet/sheet";
 import type { CheckOrder } from "./checkJob";
-import type { CheckReport } from "./report";
+import type { CheckReport, FindingFacts } from "./report";
 
 /** Sheets travel in blocks of rows, since copying a big sheet at once would hold the screen. */
 export type ToWorker =
@@ -14,8 +14,12 @@ export type ToWorker =
 export type FromWorker =
   | { readonly kind: "ready" }
   | { readonly kind: "progress"; readonly doing: string; readonly share: number }
-  | { readonly kind: "findings"; readonly findings: readonly Finding[]; readonly held: readonly CellValue[] }
-  | { readonly kind: "report"; readonly report: Omit<CheckReport, "findings" | "held"> }
+  | {
+      readonly kind: "findings";
+      readonly findings: readonly Finding[];
+      readonly facts: readonly FindingFacts[];
+    }
+  | { readonly kind: "report"; readonly report: Omit<CheckReport, "findings" | "facts"> }
   | {
       readonly kind: "failed";
       readonly sentence: string;

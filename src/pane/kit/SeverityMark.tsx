@@ -3,7 +3,7 @@ import type { CSSProperties, ReactElement } from "react";
 import type { Severity } from "../../audit/finding";
 import { SEVERITY_COLOURS } from "../theme";
 
-export type Mark = Severity | "not checked";
+export type Mark = Severity | "not checked" | "accepted";
 
 /** A word first, then a shape; the colour only repeats them. */
 export const SEVERITY_WORDS: Readonly<Record<Mark, string>> = {
@@ -12,6 +12,7 @@ export const SEVERITY_WORDS: Readonly<Record<Mark, string>> = {
   warn: "Warn",
   note: "Note",
   "not checked": "Not checked",
+  accepted: "Accepted",
 };
 
 const SHAPES: Readonly<Record<Mark, ReactElement>> = {
@@ -33,6 +34,7 @@ const SHAPES: Readonly<Record<Mark, ReactElement>> = {
       strokeDasharray="3 2.4"
     />
   ),
+  accepted: <path d="M2 8.6 6.2 13 14 3.4" fill="none" stroke="currentColor" strokeWidth="2" />,
 };
 
 const useStyles = makeStyles({

@@ -1,5 +1,5 @@
 import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
-import { memo, useId, useState } from "react";
+import { memo, useId, useRef, useState } from "react";
 import { ruleInWords } from "../ruleWords";
 import { BASIS_WORDS } from "../../kit/basisWords";
 import { SEVERITY_WORDS } from "../../kit/SeverityMark";
@@ -7,6 +7,9 @@ import { useVisuallyHidden } from "../../kit/visuallyHidden";
 import { SEVERITY_COLOURS } from "../../theme";
 import { placeName } from "../useJump";
 import { dayInWords } from "./dayInWords";
+import { AcceptForm } from "./AcceptForm";
+import { AcceptedNote } from "./AcceptedNote";
+import type { Accepted } from "./useAccepted";
 import type { ShownFinding } from "./useFindings";
 
 interface FindingEntryProps {
@@ -18,6 +21,7 @@ interface FindingEntryProps {
   /** Its cell was the last one shown. */
   readonly current: boolean;
   readonly note: string | undefined;
+  readonly accepted: Accepted;
   readonly onActive: (at: number) => void;
   readonly onJump: (entry: ShownFinding) => void;
 }
@@ -84,13 +88,14 @@ const useStyles = makeStyles({
 
 /** One finding: what is wrong, what to do, where; and, when asked, by whose rule. */
 export const FindingEntry = memo(function FindingEntry(props: FindingEntryProps) {
-  const { entry, at, active, current, note, onActive, onJump } = props;
-  const { finding } = entry;
+  const { entry, at, active, current, note, accepted, onActive, onJump } = props;
+  const { finding, acceptance, filledBy } = entry;
   const styles = useStyles();
   const hidden = useVisuallyHidden();
   const id = useId();
   const [open, setOpen] = useState(false);
   const about = [finding.serial, dayInWords(finding.fillDate), placeName(finding.cell)].filter(Boolean);
+  const why = useRef<HTMLButtonElement>(null);
   const activate = () => {
     onActive(at);
   };
@@ -114,10 +119,12 @@ export const FindingEntry = memo(function FindingEntry(props: FindingEntryProps)
         <span className={hidden}>{SEVERITY_WORDS[finding.severity]}. </span>
         <span className={styles.message}>{finding.message}</span>
         <span className={styles.todo}>{finding.todo}</span>
+        {acceptance && <AcceptedNote acceptance={acceptance} />}
         <span className={styles.about}>{about.join(" · ")}</span>
       </button>
       <div className={mergeClasses(styles.foot, open && styles.footOpen)}>
         <button
+          ref={why}
           type="button"
           data-part="why"
           className={styles.why}
@@ -133,14 +140,28 @@ export const FindingEntry = memo(function FindingEntry(props: FindingEntryProps)
           Why
         </button>
         {open && (
-          <dl id={id} className={styles.reasons}>
-            <dt>Rule</dt>
-            <dd>{ruleInWords(finding.rule)}</dd>
-            <dt>Basis</dt>
-            <dd>{BASIS_WORDS[finding.basis]}</dd>
-            <dt>Source</dt>
-            <dd>{finding.source}</dd>
-          </dl>
+          <div id={id}>
+            <dl className={styles.reasons}>
+              <dt>Rule</dt>
+              <dd>{ruleInWords(finding.rule)}</dd>
+              <dt>Basis</dt>
+              <dd>{BASIS_WORDS[finding.basis]}</dd>
+              <dt>Source</dt>
+              <dd>{finding.source}</dd>
+              {filledBy && (
+                <>
+                  <dt>Filled by</dt>
+                  <dd>{filledBy}</dd>
+                </>
+              )}
+            </dl>
+            <AcceptForm
+              finding={finding}
+              acceptance={acceptance}
+              accepted={accepted}
+              onClosed={() => why.current?.focus()}
+            />
+          </div>
         )}
       </div>
       {note !== undefined && <p className={styles.note}>{note}</p>}

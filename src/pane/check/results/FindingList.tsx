@@ -1,23 +1,26 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import { useCallback, useEffect, useId, useRef, useState, type KeyboardEvent } from "react";
-import { SEVERITIES, type Severity } from "../../../audit/finding";
 import { SEVERITY_WORDS, SeverityMark } from "../../kit/SeverityMark";
 import { useVisuallyHidden } from "../../kit/visuallyHidden";
 import type { Jump } from "../useJump";
 import { FindingEntry } from "./FindingEntry";
-import type { Findings, ShownFinding } from "./useFindings";
+import type { Group } from "./filter";
+import type { Accepted } from "./useAccepted";
+import { GROUPS, type Findings, type ShownFinding } from "./useFindings";
 
 interface FindingListProps {
   readonly findings: Findings;
+  readonly accepted: Accepted;
   readonly jump: Jump;
 }
 
 /** What each severity asks of the reader. */
-const MEANINGS: Readonly<Record<Severity, string>> = {
+const MEANINGS: Readonly<Record<Group, string>> = {
   stop: "should not have been filled, or must not go out",
   breach: "a rule was broken",
   warn: "a gap in practice, or likely a typing error",
   note: "good to know",
+  accepted: "looked into by the shop, with its reason",
 };
 
 const useStyles = makeStyles({
@@ -46,8 +49,8 @@ const useStyles = makeStyles({
   },
 });
 
-/** The findings, grouped by severity: one tab stop, arrows from there. */
-export function FindingList({ findings, jump }: FindingListProps) {
+/** The findings, grouped by severity, what was accepted last: one tab stop, arrows from there. */
+export function FindingList({ findings, accepted, jump }: FindingListProps) {
   const styles = useStyles();
   const hidden = useVisuallyHidden();
   const id = useId();
@@ -56,6 +59,8 @@ export function FindingList({ findings, jump }: FindingListProps) {
   const [current, setCurrent] = useState<number>();
   const box = useRef<HTMLDivElement>(null);
   const focusNext = useRef<"first" | "last">();
+  /** Nothing tells of the focus of what is taken away, so it is known from before. */
+  const hadFocus = useRef(false);
 
   const focus = (at: number, part: string) => {
     setActive(at);
@@ -67,11 +72,14 @@ export function FindingList({ findings, jump }: FindingListProps) {
     setPage(next);
   };
 
-  // Another page, or another filter: start at its top, or at its bottom when coming from below.
+  // Another page, or another filter: start at its top, or at its bottom when coming from below. Where the finding
+  // that had the focus has gone, as it was accepted, the next one takes its place.
   useEffect(() => {
+    const wentAway = hadFocus.current && document.activeElement === document.body && shown.length > 0;
     const at = focusNext.current === "last" ? shown.length - 1 : 0;
-    if (focusNext.current === undefined) setActive(at);
-    else focus(at, "finding");
+    if (focusNext.current !== undefined) focus(at, "finding");
+    else if (wentAway) focus(Math.min(active, shown.length - 1), "finding");
+    else setActive(at);
     focusNext.current = undefined;
   }, [shown]);
 
@@ -99,34 +107,48 @@ export function FindingList({ findings, jump }: FindingListProps) {
   );
 
   return (
-    <div ref={box} role="group" aria-label="List of findings" aria-describedby={id} onKeyDown={onKeyDown}>
+    <div
+      ref={box}
+      role="group"
+      aria-label="List of findings"
+      aria-describedby={id}
+      onKeyDown={onKeyDown}
+      onFocus={() => {
+        hadFocus.current = true;
+      }}
+      onBlur={() => {
+        hadFocus.current = false;
+      }}
+    >
       <p id={id} className={hidden}>
         Up and down arrows move between findings, Enter goes to the cell, the right arrow goes to why.
       </p>
-      {SEVERITIES.map((severity) => {
-        const first = shown.findIndex(({ finding }) => finding.severity === severity);
+      {GROUPS.map((group) => {
+        const first = shown.findIndex((entry) => entry.group === group);
         if (first < 0) return null;
-        const group = shown.filter(({ finding }) => finding.severity === severity);
         return (
-          <section key={severity}>
-            <h3 className={styles.title}>
-              <SeverityMark mark={severity} />
-              <span className={styles.word}>{SEVERITY_WORDS[severity]}</span>{" "}
-              <span className={styles.meaning}>{MEANINGS[severity]}</span>
-            </h3>
+          <section key={group}>
+            <h4 className={styles.title}>
+              <SeverityMark mark={group} />
+              <span className={styles.word}>{SEVERITY_WORDS[group]}</span>{" "}
+              <span className={styles.meaning}>{MEANINGS[group]}</span>
+            </h4>
             <ul className={styles.list}>
-              {group.map((entry, offset) => (
-                <FindingEntry
-                  key={entry.key}
-                  entry={entry}
-                  at={first + offset}
-                  active={active === first + offset}
-                  current={current === entry.key}
-                  note={jump.note?.from === `finding ${entry.key}` ? jump.note.sentence : undefined}
-                  onActive={setActive}
-                  onJump={onJump}
-                />
-              ))}
+              {shown
+                .filter((entry) => entry.group === group)
+                .map((entry, offset) => (
+                  <FindingEntry
+                    key={entry.key}
+                    entry={entry}
+                    at={first + offset}
+                    active={active === first + offset}
+                    current={current === entry.key}
+                    note={jump.note?.from === `finding ${entry.key}` ? jump.note.sentence : undefined}
+                    accepted={accepted}
+                    onActive={setActive}
+                    onJump={onJump}
+                  />
+                ))}
             </ul>
           </section>
         );

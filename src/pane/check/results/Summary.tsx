@@ -1,11 +1,11 @@
 import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
-import { SEVERITIES, type Severity } from "../../../audit/finding";
 import { SEVERITY_WORDS, SeverityMark } from "../../kit/SeverityMark";
 import { count } from "../report";
-import type { Findings } from "./useFindings";
+import type { Group } from "./filter";
+import { GROUPS, type Findings } from "./useFindings";
 
 const useStyles = makeStyles({
-  tiles: { display: "grid", gridTemplateColumns: "repeat(4, 1fr)", gap: "6px" },
+  tiles: { display: "grid", gridAutoFlow: "column", gridAutoColumns: "1fr", gap: "6px" },
   tile: {
     display: "flex",
     flexDirection: "column",
@@ -33,33 +33,31 @@ const useStyles = makeStyles({
   word: { display: "flex", alignItems: "center", gap: "4px", fontSize: tokens.fontSizeBase200 },
 });
 
-/** How many of each severity; a press shows only that one. */
+/** How many of each severity, and how many were accepted; a press shows only those. */
 export function Summary({ findings }: { findings: Findings }) {
   const styles = useStyles();
-  const { severities } = findings.filter;
-  const toggle = (severity: Severity) => {
+  const { groups } = findings.filter;
+  const toggle = (group: Group) => {
     findings.change({
-      severities: severities.includes(severity)
-        ? severities.filter((other) => other !== severity)
-        : [...severities, severity],
+      groups: groups.includes(group) ? groups.filter((other) => other !== group) : [...groups, group],
     });
   };
   return (
     <div role="group" aria-label="Findings by severity; press to show only these" className={styles.tiles}>
-      {SEVERITIES.map((severity) => (
+      {GROUPS.filter((group) => group !== "accepted" || findings.counts.accepted > 0).map((group) => (
         <button
-          key={severity}
+          key={group}
           type="button"
-          className={mergeClasses(styles.tile, severities.includes(severity) && styles.pressed)}
-          aria-pressed={severities.includes(severity)}
+          className={mergeClasses(styles.tile, groups.includes(group) && styles.pressed)}
+          aria-pressed={groups.includes(group)}
           onClick={() => {
-            toggle(severity);
+            toggle(group);
           }}
         >
-          <span className={styles.number}>{count(findings.counts[severity])}</span>
+          <span className={styles.number}>{count(findings.counts[group])}</span>
           <span className={styles.word}>
-            <SeverityMark mark={severity} />
-            {SEVERITY_WORDS[severity]}
+            <SeverityMark mark={group} />
+            {SEVERITY_WORDS[group]}
           </span>
         </button>
       ))}

@@ -6,3 +6,10 @@ export function dayInWords(isoDate: string): string {
   const name = MONTHS[Number(month) - 1];
   return name === undefined ? isoDate : `${Number(day)} ${name} ${year}`;
 }
+
+/** `Oct 2026` from `2026-10`. */
+export function monthInWords(isoMonth: string): string {
+  const [, year, month] = /^(\d{4})-(\d{2})$/.exec(isoMonth) ?? [];
+  const name = MONTHS[Number(month) - 1];
+  return name === undefined ? isoMonth : `${name} ${year}`;
+}

@@ -1,38 +1,33 @@
 import { useDeferredValue, useEffect, useMemo, useState } from "react";
-import { SEVERITIES, type Finding, type Severity } from "../../../audit/finding";
-import type { CellValue } from "../../../sheet/sheet";
-import type { CheckReport } from "../report";
-import { placeName } from "../useJump";
+import type { Acceptance, Acceptances } from "../../../audit/acceptance";
+import { SEVERITIES, type Finding } from "../../../audit/finding";
+import type { CheckReport, FindingFacts } from "../report";
+import { matcher, NO_FILTER, type Filter, type Group } from "./filter";
 
 /** So many findings stand on the screen at once; five thousand would make every key slow. */
 export const FINDINGS_PER_PAGE = 50;
 
-export interface ShownFinding {
+export const GROUPS: readonly Group[] = [...SEVERITIES, "accepted"];
+
+export interface ShownFinding extends Partial<FindingFacts> {
   readonly finding: Finding;
-  readonly held: CellValue | undefined;
+  /** Its severity, unless the shop lets it stand. */
+  readonly group: Group;
+  readonly acceptance: Acceptance | undefined;
   /** Its place in the report. */
   readonly key: number;
 }
 
-export interface Filter {
-  /** None chosen shows all. */
-  readonly severities: readonly Severity[];
-  /** A rule's id, or "" for all. */
-  readonly rule: string;
-  readonly text: string;
-}
-
-const NO_FILTER: Filter = { severities: [], rule: "", text: "" };
-
 /** The findings of a report: by harm, as filtered, a page at a time. */
-export function useFindings(report: CheckReport) {
+export function useFindings(report: CheckReport, accepted: Acceptances) {
   const [filter, setFilter] = useState(NO_FILTER);
   const [page, setPage] = useState(0);
   const text = useDeferredValue(filter.text);
-  const byHarm = useMemo(() => sortByHarm(report), [report]);
+  const cylinder = useDeferredValue(filter.cylinder);
+  const byHarm = useMemo(() => sortByHarm(report, accepted), [report, accepted]);
   const matching = useMemo(
-    () => byHarm.filter(matcher({ severities: filter.severities, rule: filter.rule, text })),
-    [byHarm, filter.severities, filter.rule, text],
+    () => byHarm.filter(matcher({ ...filter, text, cylinder })),
+    [byHarm, filter, text, cylinder],
   );
   const pages = Math.max(1, Math.ceil(matching.length / FINDINGS_PER_PAGE));
   const shownPage = Math.min(page, pages - 1);
@@ -47,8 +42,9 @@ export function useFindings(report: CheckReport) {
     clear: () => {
       setFilter(NO_FILTER);
     },
-    counts: useMemo(() => severityCounts(report.findings), [report]),
-    rules: useMemo(() => ruleCounts(report.findings), [report]),
+    counts: useMemo(() => groupCounts(byHarm), [byHarm]),
+    choices: useMemo(() => choicesIn(byHarm), [byHarm]),
+    all: byHarm,
     matching,
     page: shownPage,
     pages,
@@ -62,38 +58,44 @@ export function useFindings(report: CheckReport) {
 
 export type Findings = ReturnType<typeof useFindings>;
 
-/** Grouped by severity; within one, the audit's own order of harm stands. */
-function sortByHarm({ findings, held }: CheckReport): readonly ShownFinding[] {
-  const all = findings.map((finding, key) => ({ finding, held: held[key], key }));
-  return SEVERITIES.flatMap((severity) => all.filter(({ finding }) => finding.severity === severity));
+/** Grouped by severity, what was accepted last; within one, the audit's own order of harm stands. */
+export function sortByHarm({ findings, facts }: CheckReport, accepted: Acceptances): readonly ShownFinding[] {
+  const all = findings.map((finding, key): ShownFinding => {
+    const acceptance = accepted.of(finding);
+    return { finding, ...facts[key], acceptance, group: acceptance ? "accepted" : finding.severity, key };
+  });
+  return GROUPS.flatMap((wanted) => all.filter(({ group }) => group === wanted));
 }
 
-function matcher({ severities, rule, text }: Filter): (shown: ShownFinding) => boolean {
-  const words = text.toLowerCase().split(/\s+/).filter(Boolean);
-  return ({ finding }) => {
-    if (severities.length > 0 && !severities.includes(finding.severity)) return false;
-    if (rule !== "" && finding.rule !== rule) return false;
-    if (words.length === 0) return true;
-    const { serial, message, todo, fillDate, source, cell } = finding;
-    const said = [finding.rule, serial, message, todo, fillDate, source, placeName(cell)]
-      .join(" ")
-      .toLowerCase();
-    return words.every((word) => said.includes(word));
-  };
-}
-
-function severityCounts(findings: readonly Finding[]): Readonly<Record<Severity, number>> {
-  const counts = { stop: 0, breach: 0, warn: 0, note: 0 };
-  for (const { severity } of findings) counts[severity] += 1;
+function groupCounts(all: readonly ShownFinding[]): Readonly<Record<Group, number>> {
+  const counts = { stop: 0, breach: 0, warn: 0, note: 0, accepted: 0 };
+  for (const { group } of all) counts[group] += 1;
   return counts;
 }
 
-function ruleCounts(
-  findings: readonly Finding[],
-): readonly { readonly rule: string; readonly count: number }[] {
+/** One thing that the list can be narrowed to, and how many findings it leaves. */
+export interface Choice {
+  readonly value: string;
+  readonly count: number;
+}
+
+function choicesIn(all: readonly ShownFinding[]) {
+  return {
+    rules: countsOf(all, ({ finding }) => finding.rule),
+    cylinders: countsOf(all, ({ finding }) => finding.serial),
+    filledBy: countsOf(all, ({ filledBy }) => filledBy ?? ""),
+    /** `2026-10`, the latest first. */
+    months: countsOf(all, ({ finding }) => finding.fillDate.slice(0, 7)).toReversed(),
+  };
+}
+
+function countsOf(all: readonly ShownFinding[], of: (shown: ShownFinding) => string): readonly Choice[] {
   const counts = new Map<string, number>();
-  for (const { rule } of findings) counts.set(rule, (counts.get(rule) ?? 0) + 1);
+  for (const shown of all) {
+    const value = of(shown);
+    if (value !== "") counts.set(value, (counts.get(value) ?? 0) + 1);
+  }
   return [...counts]
-    .map(([rule, count]) => ({ rule, count }))
-    .sort((a, b) => a.rule.localeCompare(b.rule, "en"));
+    .map(([value, count]) => ({ value, count }))
+    .sort((one, other) => one.value.localeCompare(other.value, "en", { numeric: true }));
 }

@@ -1,0 +1,42 @@
+import { useMemo } from "react";
+import { Temporal } from "temporal-polyfill";
+import {
+  acceptancesOf,
+  identityOf,
+  withAcceptance,
+  withoutAcceptance,
+  type Acceptances,
+} from "../../../audit/acceptance";
+import type { Finding } from "../../../audit/finding";
+import type { ShopSettings } from "../../../workbook/settings";
+import type { Shop } from "../../shop/useShop";
+
+/** What the shop lets stand, and the way to accept a finding or take that back. It is kept in the workbook. */
+export interface Accepted extends Acceptances {
+  /** Who accepted last: most likely the one at the desk. */
+  readonly lastBy: string;
+  accept(finding: Finding, reason: string, by: string): void;
+  takeBack(finding: Finding): void;
+}
+
+type Kept = NonNullable<ShopSettings["accepted"]>[number];
+
+export function useAccepted({ settings, change }: Shop): Accepted {
+  const { accepted } = settings;
+  return useMemo(() => {
+    const keep = (next: (before: readonly Kept[]) => readonly Kept[]) => {
+      change((before) => ({ ...before, accepted: [...next(before.accepted ?? [])] }));
+    };
+    return {
+      ...acceptancesOf(accepted),
+      lastBy: accepted?.at(-1)?.by ?? "",
+      accept: (finding, reason, by) => {
+        const on = Temporal.Now.plainDateISO().toString();
+        keep((before) => withAcceptance(before, { ...identityOf(finding), reason, by, on }));
+      },
+      takeBack: (finding) => {
+        keep((before) => withoutAcceptance(before, identityOf(finding)));
+      },
+    };
+  }, [accepted, change]);
+}
