@@ -41,7 +41,7 @@ describe("the sheets of fill costs in LibreOffice", () => {
         }
       }
     }
-    expect(compared).toBe(report.log.costed.length * 2 + 10);
+    expect(compared).toBe(report.log.costed.length * 2 + 9);
   });
 
   test("print", async () => {

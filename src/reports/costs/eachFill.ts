@@ -50,7 +50,7 @@ export function eachFillSheet(report: CostReport, { customers, sheets }: CostShe
     cell: of,
     sums: of,
   });
-  const parts: readonly FillColumn[] = [
+  const everyPart: readonly FillColumn[] = [
     quantity(
       `Oxygen (${volumeUnit})`,
       (fill) => volume(fill.expense.quantities.oxygenL, units),
@@ -78,6 +78,10 @@ export function eachFillSheet(report: CostReport, { customers, sheets }: CostShe
     money("Booster", (fill) => fill.expense.parts.booster),
     money("Labour", (fill) => fill.expense.parts.labour),
   ];
+  // A column of nothing but zeros, or of what has no price, would only make the print smaller.
+  const parts = everyPart.filter(
+    ({ sums, price }) => price !== 0 && log.costed.some((fill) => (sums?.(fill) ?? 0) !== 0),
+  );
   const facts: readonly FillColumn[] = [
     { heading: "Date", format: FORMATS.date, cell: ({ metered }) => dateCell(metered.fill) },
     { heading: "Fill", cell: ({ metered }) => linkTo(metered.fill, "number", sheets) },

@@ -13,8 +13,9 @@ export function tryItSheet(report: CostReport): SheetDraft {
   const { pressure, volume: volumeUnit } = UNIT_NAMES[units];
   const perUnit = (perL: number | undefined): number | null =>
     perL === undefined ? null : perL / volume(1, units);
-  const fillIn = (value: string | number | null): DraftCell => ({
+  const fillIn = (value: string | number | null, format?: string): DraftCell => ({
     value,
+    ...(format !== undefined && { format }),
     style: { ...LOOKS.fillIn, horizontal: "left" },
   });
   const order: readonly (readonly [string, DraftCell])[] = [
@@ -29,10 +30,10 @@ export function tryItSheet(report: CostReport): SheetDraft {
   // Air is what the compressor costs for it, where it has no price of its own.
   const top = prices.air?.perL ?? (compressor && compressor.perHour / compressor.litresPerHour);
   const costs: readonly (readonly [string, DraftCell])[] = [
-    ["oxygen", fillIn(perUnit(prices.oxygen?.perL))],
-    ["helium", fillIn(perUnit(prices.helium?.perL))],
-    ["top", fillIn(perUnit(top))],
-    ["per fill", fillIn(labour?.perFill.nitrox ?? 0)],
+    ["oxygen", fillIn(perUnit(prices.oxygen?.perL), "0.0000")],
+    ["helium", fillIn(perUnit(prices.helium?.perL), "0.0000")],
+    ["top", fillIn(perUnit(top), "0.0000")],
+    ["per fill", fillIn(labour?.perFill.nitrox ?? 0, FORMATS.money)],
   ];
   const before: readonly Block[] = [
     { kind: "title", lines: ["Work out a fill"] },
