@@ -11,7 +11,12 @@ interface AreasProps extends Omit<PaneProps, "appearance"> {
   readonly shop: Shop;
 }
 
-const AREAS = { check: "Check the log", costs: "Fill costs", shop: "Rules & shop" } as const;
+const AREAS = {
+  fill: "Fill a cylinder",
+  check: "Check the log",
+  costs: "Fill costs",
+  shop: "Rules & shop",
+} as const;
 
 interface AreaPanelProps {
   readonly id: string;
@@ -41,17 +46,26 @@ function AreaPanel({ id, name, shown, children }: AreaPanelProps) {
 }
 
 /** Fetched when it is first looked at. */
+const FillArea = lazy(() => import("./fill/FillArea"));
 const CostsArea = lazy(() => import("./costs/CostsArea").then(({ CostsArea: area }) => ({ default: area })));
 
 /** What a person may want to do here; a check goes on while they look at another area. */
 export function Areas({ workbook, shop, onOpenSample, watchChanges }: AreasProps) {
   const id = useId();
   const [area, setArea] = useState<keyof typeof AREAS>("check");
+  const seenFill = useSeen(area === "fill");
   const seenCosts = useSeen(area === "costs");
   const check = useCheck(workbook, shop, watchChanges);
   return (
     <>
       <AreaTabs areas={AREAS} area={area} onArea={setArea} id={id} />
+      <AreaPanel id={id} name="fill" shown={area}>
+        {seenFill && (
+          <Suspense fallback={<Spinner label="Opening the fill" />}>
+            <FillArea workbook={workbook} shop={shop} watchChanges={watchChanges} />
+          </Suspense>
+        )}
+      </AreaPanel>
       <AreaPanel id={id} name="check" shown={area}>
         <CheckArea check={check} workbook={workbook} onOpenSample={onOpenSample} />
       </AreaPanel>

@@ -34,6 +34,30 @@ export interface Capabilities {
   readonly charts: boolean;
 }
 
+/** A cell of a row to be written, and its number format where it needs one. */
+export interface CellWrite {
+  readonly column: number;
+  readonly value: CellValue;
+  readonly format?: string;
+}
+
+/** A cell to be marked, with what it held when it was judged. */
+export interface CellToMark {
+  readonly cell: CellAddress;
+  readonly held: CellValue;
+}
+
+/** Marks on cells: they can be taken away again, and change nothing else. */
+export interface CellMarks {
+  /**
+   * Marks these cells instead of those marked before. Answers with the cells left out, as they hold something else by
+   * now or their sheet is gone.
+   */
+  mark(cells: readonly CellToMark[]): Promise<readonly CellAddress[]>;
+  /** Takes our marks away, however long ago they were made; answers how many marked groups of cells there were. */
+  clear(): Promise<number>;
+}
+
 /**
  * The one narrow interface to a workbook. Hosts: Excel, the grid in the browser, a file.
  * Every method may reject with a `WorkbookProblem`, whose message is a sentence for the user.
@@ -63,6 +87,13 @@ export interface Workbook {
     progress?: (share: number) => void,
     signal?: AbortSignal,
   ): Promise<readonly string[]>;
+  /**
+   * Writes one row below the last row of a sheet that holds anything, and shows it; no other cell is touched. Answers
+   * with its first cell. Hosts that cannot write into the person's own sheets do without.
+   */
+  appendRow?(sheet: string, cells: readonly CellWrite[]): Promise<CellAddress>;
+  /** Where the host can mark cells without changing them. */
+  readonly marks?: CellMarks;
   /** A setting of ours kept in the workbook, as it was stored, or null: parse it before trusting it. */
   readSetting(key: string): Promise<unknown>;
   /** Keeps a setting in the workbook; `null` takes it out. */

@@ -1,5 +1,6 @@
 import {
   BooleanNumber,
+  CellValueType,
   IUniverInstanceService,
   UniverInstanceType,
   type Workbook as EngineWorkbook,
@@ -10,7 +11,13 @@ import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
 import type { ReportContent, SheetContent, WorkbookContent } from "../file/content";
 import { Pace } from "../file/pace";
 import { reportContent } from "../file/reportContent";
-import { WorkbookProblem, type Capabilities, type SheetInfo, type Workbook } from "../workbook";
+import {
+  WorkbookProblem,
+  type Capabilities,
+  type CellWrite,
+  type SheetInfo,
+  type Workbook,
+} from "../workbook";
 import type { Engine } from "./engine";
 import { SheetReader } from "./fromGrid";
 import { showCell } from "./showCell";
@@ -125,6 +132,23 @@ export class GridWorkbook implements Workbook {
     return sheets.map(({ name }) => name);
   }
 
+  async appendRow(name: string, cells: readonly CellWrite[]): Promise<CellAddress> {
+    const { rows } = await this.readSheet(name);
+    const row =
+      1 + rows.findLastIndex(({ values }) => values.some((value) => value !== null && value !== ""));
+    const shown = this.engine.api.getUniverSheet(this.id)?.getSheetByName(name);
+    if (!shown) throw new WorkbookProblem(GONE);
+    if (row >= shown.getMaxRows()) shown.insertRowsAfter(shown.getMaxRows() - 1, 1);
+    for (const { column, value, format } of cells) {
+      const cell = shown.getRange(row, column);
+      cell.setValue(written(value));
+      if (format !== undefined) cell.setNumberFormat(format);
+    }
+    const first = { sheet: name, row, column: Math.min(...cells.map(({ column }) => column)) };
+    await this.selectCell(first);
+    return first;
+  }
+
   async readSetting(key: string): Promise<unknown> {
     return this.settings.get(key) ?? null;
   }
@@ -164,4 +188,10 @@ export class GridWorkbook implements Workbook {
     }
     return workbook;
   }
+}
+
+/** Text stays text, whatever it looks like: 18/45 is no date and a serial no number. */
+function written(value: CellValue) {
+  if (typeof value === "string") return { v: value, t: CellValueType.STRING };
+  return typeof value === "object" ? { v: null } : { v: value };
 }

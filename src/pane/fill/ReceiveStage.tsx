@@ -1,0 +1,203 @@
+import { Button, makeStyles, mergeClasses, Spinner, tokens } from "@fluentui/react-components";
+import { useState } from "react";
+import type { MethodVerdict, Receipt } from "../../audit/receive";
+import { nameMix } from "../../gas/nameMix";
+import { Disclosure } from "../kit/Disclosure";
+import { ProblemNote } from "../kit/ProblemNote";
+import { SeverityMark } from "../kit/SeverityMark";
+import { EnterCylinder } from "./EnterCylinder";
+import { useFilling } from "./FillContext";
+import { FormField, Tick } from "./FormField";
+import { printPage } from "./print/printPage";
+import { refusalSlip } from "./print/refusalSlip";
+import { useFillStyles } from "./styles";
+import { partsText, percentText, pressureText } from "./words";
+
+const useStyles = makeStyles({
+  verdict: {
+    display: "flex",
+    alignItems: "center",
+    gap: "8px",
+    margin: 0,
+    fontSize: tokens.fontSizeBase600,
+    lineHeight: tokens.lineHeightBase600,
+    fontWeight: tokens.fontWeightSemibold,
+  },
+});
+
+/** What to look at before the whip goes on. Common practice, no source. */
+const OUTSIDE = [
+  ["outside-shell", "No dents, cuts, rust, bulges or signs of heat"],
+  ["outside-valve", "Valve opens and closes; thread and O-ring whole"],
+  ["outside-stamps", "Stamps on the shoulder are those of the register"],
+  ["outside-label", "Old mix label read, then taken off"],
+] as const;
+
+/** The cylinder on the counter: may it be filled, with what, how far, and what is probably in it. */
+export function ReceiveStage({ onNext }: { readonly onNext: () => void }) {
+  const styles = useFillStyles();
+  const { form, change, receipt, register } = useFilling();
+  const [entering, setEntering] = useState(false);
+  const lookUp = () => {
+    const asked = form.written.asked?.text.trim() ?? "";
+    if (asked !== "") register.ask([asked], form.entered);
+  };
+  return (
+    <div className={styles.stage}>
+      <h2 className={styles.title}>Receive</h2>
+      <FormField name="asked" label="Serial or shop number" onEnter={lookUp} />
+      <Button className={styles.button} appearance={receipt ? "secondary" : "primary"} onClick={lookUp}>
+        Look it up
+      </Button>
+      {register.busy && <Spinner size="tiny" label="Looking through the workbook" />}
+      {register.problem && <ProblemNote problem={register.problem} onTryAgain={lookUp} />}
+      {receipt && <ReceiptCard receipt={receipt} />}
+      {receipt?.suggestion !== undefined && receipt.found === "nothing" && (
+        <Button
+          className={styles.button}
+          onClick={() => {
+            const { suggestion = "" } = receipt;
+            change((before) => ({
+              ...before,
+              written: { ...before.written, asked: { text: suggestion, units: before.units } },
+            }));
+            register.ask([suggestion], form.entered);
+          }}
+        >
+          Did you mean {receipt.suggestion}?
+        </Button>
+      )}
+      {receipt && (receipt.found === "nothing" || entering) && (
+        <EnterCylinder
+          serial={receipt.asked}
+          onEntered={(cylinder) => {
+            setEntering(false);
+            change((before) => ({ ...before, entered: withEntered(before.entered, cylinder) }));
+            register.ask([cylinder.serial], withEntered(form.entered, cylinder));
+          }}
+        />
+      )}
+      {receipt && receipt.verdict !== "do not fill" && (
+        <>
+          <OutsideCheck />
+          <Button className={styles.button} appearance="primary" onClick={onNext}>
+            Next: plan the fill
+          </Button>
+        </>
+      )}
+      {!receipt && !register.busy && (
+        <p className={styles.small}>
+          The register and the log of this workbook are asked. Without a serial you can go on to plan, but
+          nothing is then known of tests, rating and pressure limit.
+        </p>
+      )}
+    </div>
+  );
+}
+
+function withEntered<T extends { readonly serial: string }>(all: readonly T[], one: T): T[] {
+  return [...all.filter(({ serial }) => serial !== one.serial), one];
+}
+
+const VERDICT_WORDS = { fill: "Fill", "do not fill": "Do not fill", "not known": "Not known" } as const;
+
+function ReceiptCard({ receipt }: { readonly receipt: Receipt }) {
+  const styles = useFillStyles();
+  const own = useStyles();
+  const { units, shop } = useFilling();
+  const { verdict, limit, inside } = receipt;
+  return (
+    <section className={styles.card} aria-label="What the records say" aria-live="polite">
+      <p className={own.verdict} data-part="verdict">
+        {verdict !== "fill" && <SeverityMark mark={verdict === "do not fill" ? "stop" : "not checked"} />}
+        {VERDICT_WORDS[verdict]}
+      </p>
+      <p className={styles.text}>
+        {[receipt.serial, receipt.shopNumber, receipt.size?.name, receipt.owner].filter(Boolean).join(" · ")}
+      </p>
+      {receipt.note !== undefined && <p className={styles.small}>{receipt.note}</p>}
+      {receipt.reasons.map(({ says, todo, source }) => (
+        <p key={says} className={styles.text}>
+          <strong>{says}</strong> {todo} <span className={styles.small}>{source}</span>
+        </p>
+      ))}
+      {verdict === "not known" && (
+        <p className={styles.text}>
+          Not known is no leave to fill: {receipt.unknowns.join("; ")}. Find it out and write it down first.
+        </p>
+      )}
+      {receipt.good.map((line) => (
+        <p key={line} className={styles.text}>
+          {line}
+        </p>
+      ))}
+      {receipt.remarks.map((line) => (
+        <p key={line} className={styles.text}>
+          {line}
+        </p>
+      ))}
+      <dl className={styles.facts}>
+        <dt>Oxygen rating</dt>
+        <dd>
+          {receipt.rating}
+          {receipt.maxOxygen !== undefined && receipt.maxOxygen < 1
+            ? `, mixes to ${percentText(receipt.maxOxygen)}`
+            : ""}
+        </dd>
+        <dt>Air</dt>
+        <dd>{mayText(receipt.air)}</dd>
+        <dt>Partial pressure</dt>
+        <dd>{mayText(receipt.pureOxygen)}</dd>
+        <dt>Pressure limit</dt>
+        <dd>
+          {limit ? `${pressureText(limit.limitBar, units)}${limit.plus ? " (plus)" : ""}` : "not known"}
+        </dd>
+      </dl>
+      {inside && (
+        <p className={styles.text} data-part="inside">
+          Probably inside: {inside.mix ? `${nameMix(inside.mix)} (${partsText(inside.mix)})` : "not known"}
+          {inside.date === undefined ? "" : `, filled ${inside.date}`}
+          {inside.mixBy === undefined ? "" : `, by ${BY_WORDS[inside.mixBy]}`}. Analyse if in doubt
+          {inside.doubt === undefined ? "" : `: ${inside.doubt}`}.
+        </p>
+      )}
+      {verdict === "do not fill" && (
+        <Button
+          className={styles.half}
+          onClick={() => {
+            printPage(refusalSlip(receipt, shop.settings.country ?? ""));
+          }}
+        >
+          Print a refusal slip
+        </Button>
+      )}
+    </section>
+  );
+}
+
+const BY_WORDS = { analysis: "analysis", "mass balance": "the readings", order: "the order" } as const;
+
+function mayText({ may, why }: MethodVerdict): string {
+  return may === "yes" ? "yes" : `${may}: ${why}`;
+}
+
+function OutsideCheck() {
+  const styles = useFillStyles();
+  return (
+    <Disclosure
+      title="Look at the outside"
+      heading="h3"
+      hint={`${OUTSIDE.length} things before the whip goes on`}
+    >
+      <div className={mergeClasses(styles.stage)}>
+        <div>
+          {OUTSIDE.map(([name, label]) => (
+            <div key={name}>
+              <Tick name={name} label={label} />
+            </div>
+          ))}
+        </div>
+      </div>
+    </Disclosure>
+  );
+}

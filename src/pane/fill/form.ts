@@ -1,0 +1,161 @@
+import { z } from "zod";
+import { numberIn } from "../../functions/cells";
+import { figure } from "../../functions/wording";
+import { absoluteBar, gaugeReading, kelvin, litres, temperature, volume, type Units } from "../../gas/units";
+
+/** What a field holds: a quantity is shown in the units asked for, whatever units it was typed in. */
+type FieldKind = "text" | "pressure" | "temperature" | "volume" | "price";
+
+/** Every field of the area. A `station` field stays when the next cylinder comes; the rest is this fill's. */
+const FIELD_TABLE = {
+  asked: ["text", "fill"],
+  size: ["text", "fill"],
+  startPressure: ["pressure", "fill"],
+  startMix: ["text", "fill"],
+  endPressure: ["pressure", "fill"],
+  endMix: ["text", "fill"],
+  gasTemperature: ["temperature", "fill"],
+  foundPressure: ["pressure", "fill"],
+  foundTemperature: ["temperature", "fill"],
+  airReading: ["text", "fill"],
+  oxygenReading: ["text", "fill"],
+  analysedOxygen: ["text", "fill"],
+  analysedHelium: ["text", "fill"],
+  secondPostOxygen: ["text", "fill"],
+  secondPostHelium: ["text", "fill"],
+  analysedPressure: ["pressure", "fill"],
+  customerOxygen: ["text", "fill"],
+  customerName: ["text", "fill"],
+  certification: ["text", "fill"],
+  price: ["text", "fill"],
+  remarks: ["text", "fill"],
+  topMix: ["text", "station"],
+  oxygenSupply: ["text", "station"],
+  oxygenBank: ["pressure", "station"],
+  heliumBank: ["pressure", "station"],
+  bankMix: ["text", "station"],
+  bankPressure: ["pressure", "station"],
+  continuousMost: ["text", "station"],
+  compressorFlow: ["volume", "station"],
+  order: ["text", "station"],
+  temperature: ["temperature", "station"],
+  maxPpO2: ["text", "station"],
+  priceOxygen: ["price", "station"],
+  priceHelium: ["price", "station"],
+  priceTop: ["price", "station"],
+  pricePerFill: ["text", "station"],
+  gaugeError: ["pressure", "station"],
+  tolerance: ["text", "station"],
+  initials: ["text", "station"],
+  labelStock: ["text", "station"],
+  row: ["text", "fill"],
+  rowBank: ["text", "station"],
+  rowGas: ["text", "station"],
+  rowTarget: ["pressure", "station"],
+} as const satisfies Record<string, readonly [FieldKind, "fill" | "station"]>;
+
+export type FieldName = keyof typeof FIELD_TABLE;
+
+/** A field as it was typed, and the units of then. */
+const written = z.object({ text: z.string(), units: z.enum(["us", "metric"]) });
+export type Written = z.infer<typeof written>;
+
+/** A cylinder that the register does not hold, as somebody wrote it here. */
+const enteredCylinder = z.object({
+  serial: z.string(),
+  owner: z.string(),
+  size: z.string(),
+  servicePressure: z.string(),
+  hydro: z.string(),
+  visual: z.string(),
+  cleaned: z.string(),
+  rating: z.string(),
+});
+export type EnteredCylinder = z.infer<typeof enteredCylinder>;
+
+export const STAGES = ["receive", "plan", "fill", "analyse", "hand over"] as const;
+export type Stage = (typeof STAGES)[number];
+
+const fillForm = z.object({
+  units: z.enum(["us", "metric"]),
+  stage: z.enum(STAGES).catch("receive"),
+  /** One cylinder at a time, or a row of them. */
+  several: z.boolean().catch(false),
+  written: z.partialRecord(z.string(), written).catch({}),
+  /** Which way the person chose; absent for the first of the list. */
+  way: z.string().optional().catch(undefined),
+  /** Steps and checks that are ticked, by name. */
+  ticked: z.array(z.string()).catch([]),
+  entered: z.array(enteredCylinder).catch([]),
+});
+export type FillForm = z.infer<typeof fillForm>;
+
+/** The document in the workbook under which the work of the area is kept. */
+export const FORM_KEY = "brimbook.fill";
+
+export function newForm(units: Units): FillForm {
+  return { units, stage: "receive", several: false, written: {}, ticked: [], entered: [] };
+}
+
+/** What was kept, or a fresh form where nothing usable was. */
+export function keptForm(stored: unknown, units: Units): FillForm {
+  const parsed = fillForm.safeParse(stored);
+  return parsed.success ? parsed.data : newForm(units);
+}
+
+/** The form of the next cylinder: the station stays as it is. */
+export function nextCylinder(form: FillForm): FillForm {
+  const kept = Object.entries(form.written).filter(
+    ([name]) => name in FIELD_TABLE && FIELD_TABLE[name as FieldName][1] === "station",
+  );
+  return {
+    ...newForm(form.units),
+    several: form.several,
+    entered: form.entered,
+    written: Object.fromEntries(kept),
+  };
+}
+
+export function writeField(form: FillForm, name: FieldName, text: string): FillForm {
+  return { ...form, written: { ...form.written, [name]: { text, units: form.units } } };
+}
+
+/** What a field was given as: the text and the units it was typed in, so that nothing is lost by switching. */
+export function writtenIn(form: FillForm, name: FieldName): Written {
+  return form.written[name] ?? { text: "", units: form.units };
+}
+
+/** What a field shows in the units of now. Text that names its own unit, or is no number, stays as it is. */
+export function shownIn(form: FillForm, name: FieldName): string {
+  const { text, units } = writtenIn(form, name);
+  if (units === form.units) return text;
+  const number = plainNumber(text);
+  return number === undefined ? text : inUnits(number, FIELD_TABLE[name][0], units, form.units);
+}
+
+export function isQuantity(name: FieldName): FieldKind {
+  return FIELD_TABLE[name][0];
+}
+
+function inUnits(number: number, kind: FieldKind, from: Units, to: Units): string {
+  switch (kind) {
+    case "pressure":
+      return figure(gaugeReading(absoluteBar(number, from), to), to === "us" ? 0 : 1);
+    case "temperature":
+      return figure(temperature(kelvin(number, from), to), 1);
+    case "volume":
+      return figure(volume(litres(number, from), to), 2);
+    case "price":
+      return figure(number / volume(litres(1, from), to), 4);
+    case "text":
+      return String(number);
+  }
+}
+
+function plainNumber(text: string): number | undefined {
+  try {
+    return numberIn(text);
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,83 @@
+import { escaped, type PrintedPage } from "./page";
+
+/** One kind of label sheet, millimetres. Common stock sizes, from memory: measure a sheet before printing a batch. */
+export interface LabelStock {
+  readonly id: string;
+  readonly name: string;
+  readonly paper: "A4" | "letter";
+  readonly across: number;
+  readonly down: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly leftMm: number;
+  readonly topMm: number;
+  readonly gapAcrossMm: number;
+}
+
+export const LABEL_STOCK: readonly LabelStock[] = [
+  stock("letter-10", "Letter, 10 of 4 × 2 in", "letter", 2, 5, 101.6, 50.8, 4, 12.7, 4.8),
+  stock("letter-6", "Letter, 6 of 4 × 3⅓ in", "letter", 2, 3, 101.6, 84.7, 4, 12.7, 4.8),
+  stock("letter-30", "Letter, 30 of 2⅝ × 1 in", "letter", 3, 10, 66.7, 25.4, 4.8, 12.7, 3.2),
+  stock("a4-8", "A4, 8 of 99.1 × 67.7 mm", "A4", 2, 4, 99.1, 67.7, 4.65, 13.1, 2.5),
+  stock("a4-14", "A4, 14 of 99.1 × 38.1 mm", "A4", 2, 7, 99.1, 38.1, 4.65, 15.15, 2.5),
+  stock("a4-24", "A4, 24 of 70 × 37 mm", "A4", 3, 8, 70, 37, 0, 0.5, 0),
+];
+
+function stock(
+  id: string,
+  name: string,
+  paper: "A4" | "letter",
+  across: number,
+  down: number,
+  widthMm: number,
+  heightMm: number,
+  leftMm: number,
+  topMm: number,
+  gapAcrossMm: number,
+): LabelStock {
+  return { id, name, paper, across, down, widthMm, heightMm, leftMm, topMm, gapAcrossMm };
+}
+
+/**
+ * Labels on one sheet of a stock, from the texts that LABELTEXT gives; the first label is placed at `from` (0 is the
+ * first of the sheet), so that a sheet begun can be used up.
+ */
+export function labelSheet(texts: readonly string[], on: LabelStock, from = 0): PrintedPage {
+  const labels = texts.map((text, index) => {
+    const at = from + index;
+    const column = at % on.across;
+    const row = Math.floor(at / on.across) % on.down;
+    const left = on.leftMm + column * (on.widthMm + on.gapAcrossMm);
+    const top = on.topMm + row * on.heightMm;
+    return `<div class="label" style="left:${left}mm;top:${top}mm">${labelBody(text)}</div>`;
+  });
+  return {
+    title: "Labels",
+    paper: on.paper,
+    marginMm: 0,
+    css: cssOf(on),
+    body: `<div class="sheet">${labels.join("")}</div>`,
+  };
+}
+
+/** The mix large, then what a diver has to know, then who and when. */
+function labelBody(text: string): string {
+  const [mix = "", ...rest] = text.split(" · ");
+  const isDepth = (line: string) => line.startsWith("MOD") || line.startsWith("not to be breathed");
+  const depths = rest.filter(isDepth);
+  const others = rest.filter((line) => !isDepth(line));
+  return `<strong class="mix">${escaped(mix)}</strong><span class="depths">${depths.map((line) => `<b>${escaped(line)}</b>`).join(" ")}</span><span class="rest">${others.map(escaped).join(" · ")}</span>`;
+}
+
+function cssOf({ widthMm, heightMm, paper }: LabelStock): string {
+  const size = Math.min(heightMm / 3.6, widthMm / 8);
+  const [pageWidth, pageHeight] = paper === "A4" ? [210, 297] : [215.9, 279.4];
+  return `
+  .sheet { position: relative; width: ${pageWidth}mm; height: ${pageHeight - 0.5}mm; overflow: hidden; }
+  .label { position: absolute; width: ${widthMm}mm; height: ${heightMm}mm; padding: ${Math.min(3, heightMm / 12)}mm ${Math.min(4, widthMm / 16)}mm; overflow: hidden; display: flex; flex-direction: column; justify-content: center; gap: ${heightMm / 40}mm; }
+  .mix { font-size: ${size}mm; line-height: 1; }
+  .depths { font-size: ${size * 0.42}mm; line-height: 1.15; }
+  .depths b { display: inline-block; }
+  .rest { font-size: ${size * 0.3}mm; line-height: 1.2; color: #24292c; }
+`;
+}

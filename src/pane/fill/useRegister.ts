@@ -1,0 +1,126 @@
+import { useCallback, useEffect, useRef, useState } from "react";
+import { Temporal } from "temporal-polyfill";
+import type { Receipt } from "../../audit/receive";
+import type { Sheet } from "../../sheet/sheet";
+import type { ShopSettings } from "../../workbook/settings";
+import { WorkbookProblem, type Workbook } from "../../workbook/workbook";
+import { checkEngine } from "../check/checkEngine";
+import type { CheckOrder } from "../check/checkJob";
+import type { SheetReading } from "../check/report";
+import { problemOf, wasCancelled, type Problem } from "../kit/problem";
+import type { PaneProps } from "../Pane";
+import { enteredSheet } from "./enteredSheet";
+import type { EnteredCylinder } from "./form";
+
+export interface Register {
+  /** What is on record of the cylinders last asked for, in the order asked. */
+  readonly receipts: readonly Receipt[];
+  /** How the sheets were understood when they were asked. */
+  readonly sheets: readonly SheetReading[];
+  readonly busy: boolean;
+  readonly problem: Problem | undefined;
+  ask(asked: readonly string[], entered: readonly EnteredCylinder[]): void;
+  forget(): void;
+}
+
+/** Looks cylinders up in the workbook's logs and registers, in a worker of its own. */
+export function useRegister(
+  workbook: Workbook,
+  settings: ShopSettings,
+  watchChanges: PaneProps["watchChanges"],
+): Register {
+  const [receipts, setReceipts] = useState<readonly Receipt[]>([]);
+  const [sheets, setSheets] = useState<readonly SheetReading[]>([]);
+  const [busy, setBusy] = useState(false);
+  const [problem, setProblem] = useState<Problem>();
+  const engine = useRef(checkEngine());
+  const fetched = useRef<readonly Sheet[]>();
+  const underWay = useRef<AbortController>();
+
+  const fetch = useCallback(
+    async (signal: AbortSignal) => {
+      // Where the host cannot tell of changes, the sheets may be others by now.
+      if (fetched.current && watchChanges) return fetched.current;
+      fetched.current = await readable(workbook, signal);
+      return fetched.current;
+    },
+    [workbook, watchChanges],
+  );
+
+  const ask = useCallback(
+    (asked: readonly string[], entered: readonly EnteredCylinder[]) => {
+      underWay.current?.abort();
+      const controller = new AbortController();
+      underWay.current = controller;
+      const { signal } = controller;
+      setBusy(true);
+      setProblem(undefined);
+      const job = async () => {
+        const own = enteredSheet(entered, settings.units ?? "metric");
+        const read = await fetch(signal);
+        const order = { ...orderFor(settings), receive: asked };
+        const report = await engine.current.run(own ? [...read, own] : read, order, {
+          progress: () => undefined,
+          signal,
+        });
+        signal.throwIfAborted();
+        setReceipts(report.receipts ?? []);
+        setSheets(report.sheets);
+        setBusy(false);
+      };
+      job().catch((thrown: unknown) => {
+        if (signal.aborted || wasCancelled(thrown)) return;
+        setBusy(false);
+        setProblem(problemOf(thrown));
+      });
+    },
+    [fetch, settings],
+  );
+
+  useEffect(
+    () =>
+      watchChanges?.(() => {
+        fetched.current = undefined;
+      }),
+    [watchChanges],
+  );
+  useEffect(() => {
+    const working = engine.current;
+    return () => {
+      underWay.current?.abort();
+      working.close();
+    };
+  }, []);
+
+  const forget = useCallback(() => {
+    underWay.current?.abort();
+    setReceipts([]);
+    setBusy(false);
+  }, []);
+  return { receipts, sheets, busy, problem, ask, forget };
+}
+
+/** Every sheet that can be read; one that cannot keeps nobody from looking in the others. */
+async function readable(workbook: Workbook, signal: AbortSignal): Promise<readonly Sheet[]> {
+  const sheets: Sheet[] = [];
+  for (const { name } of await workbook.listSheets()) {
+    try {
+      sheets.push(await workbook.readSheet(name, undefined, signal));
+    } catch (thrown) {
+      if (!(thrown instanceof WorkbookProblem)) throw thrown;
+    }
+  }
+  return sheets;
+}
+
+function orderFor(settings: ShopSettings): CheckOrder {
+  const { country, units } = settings;
+  if (country === undefined || units === undefined) throw new Error("A fill before the shop has answered.");
+  return {
+    country,
+    units,
+    choices: settings.sheets,
+    today: Temporal.Now.plainDateISO().toString(),
+    judge: false,
+  };
+}
