@@ -1,12 +1,11 @@
-import { BAR_PER_PSI } from "../../gas/units";
 import { AIR, type Mixture } from "../../gas/mixture";
 import { nameMix } from "../../gas/nameMix";
-import { ATMOSPHERE_BAR } from "../../gas/units";
+import { ATMOSPHERE_BAR, BAR_PER_PSI } from "../../gas/units";
 import type { Fill } from "../../log/log";
 import type { FilledCylinder } from "../rule";
 import { percentText, pressureText } from "../words";
 import { oxygenAfter, outsideBy } from "./massBalance";
-import { isPossible, type Workings } from "./workings";
+import { isPossible, stacked, type Workings } from "./workings";
 
 /*
  * Why an analysis does not agree with the readings: each slip that people make is tried on the row, and the likeliest of
@@ -48,18 +47,23 @@ function agrees({ analysed, tolerance }: Disagreement, workings: Workings): bool
   return isPossible(workings) && outsideBy(oxygenAfter(workings), analysed.oxygen) <= tolerance;
 }
 
-/** The analysis of the row above or below would fit here, and is another one. */
+/** Two rows have each other's analysis: that of a row beside it fits here, and what stands here is what it ordered. */
 function otherRow({ filled, workings, analysed, tolerance }: Disagreement): string | undefined {
   const expected = oxygenAfter(workings);
-  const fits = (fill: Fill | undefined): boolean => {
-    const reading = fill?.fields.analysedMix;
-    if (reading?.kind !== "value") return false;
-    const { oxygen } = reading.value;
-    return outsideBy(expected, oxygen) <= tolerance && Math.abs(oxygen - analysed.oxygen) > tolerance;
+  const isSwapped = (other: Fill | undefined): boolean => {
+    if (other === undefined) return false;
+    const { analysedMix, orderedMix } = other.fields;
+    if (analysedMix.kind !== "value" || orderedMix.kind !== "value") return false;
+    const ordered = orderedMix.value.oxygen;
+    return (
+      outsideBy(expected, analysedMix.value.oxygen) <= tolerance &&
+      Math.abs(analysed.oxygen - ordered) <= tolerance &&
+      Math.abs(analysedMix.value.oxygen - ordered) > tolerance
+    );
   };
   const { above, below } = filled.row;
-  const where = fits(above) ? "above" : fits(below) ? "below" : undefined;
-  return where && `written into the wrong row (the analysis of the row ${where} fits here)`;
+  const where = isSwapped(above) ? "above" : isSwapped(below) ? "below" : undefined;
+  return where && `swapped with the row ${where}, whose analysis fits here`;
 }
 
 /** Two neighbouring digits of the analysis stand the wrong way round: 23.6 for 32.6. */
@@ -87,11 +91,17 @@ function otherUnit(row: Disagreement): string | undefined {
 /** Something else was in the cylinder than the row says. */
 function otherResidue(row: Disagreement): string | undefined {
   const { filled, workings } = row;
-  const { start } = workings;
+  const { start, pure } = workings;
   const left = filled.past.last?.mix;
   if (left && agrees(row, { ...workings, start: { ...start, mix: left } }))
     return `the residue left out of account (its last fill left ${nameMix(left)})`;
-  if (agrees(row, { ...workings, start: { ...start, bar: ATMOSPHERE_BAR } }))
+  if (
+    agrees(row, {
+      ...workings,
+      start: { ...start, bar: ATMOSPHERE_BAR },
+      pure: stacked(ATMOSPHERE_BAR, pure),
+    })
+  )
     return "the residue: the row fits a cylinder that was emptied before";
   if (agrees(row, { ...workings, start: { ...start, mix: AIR } }))
     return "the residue: the row fits a start of air";
@@ -129,12 +139,12 @@ function digitsOfReading(row: Disagreement): string | undefined {
   const perUnit = unit === "psi" ? BAR_PER_PSI : 1;
   for (let nth = 0; nth < 3; nth++) {
     const swapped = (bar: number): number | undefined => {
-      const written = String(Math.round((bar - ATMOSPHERE_BAR) / perUnit));
-      const other = swaps(written)[nth];
-      return other === undefined ? undefined : Number(other) * perUnit + ATMOSPHERE_BAR;
+      const other = swaps(String(Math.round(bar / perUnit)))[nth];
+      return other === undefined ? undefined : Number(other) * perUnit;
     };
-    for (const { name, bar, workings } of withReadings(row.workings, swapped)) {
-      if (agrees(row, workings)) return `digits swapped (${name}: ${pressureText(bar, unit)} fits)`;
+    for (const { name, writtenBar, workings } of withReadings(row.workings, swapped)) {
+      if (agrees(row, workings))
+        return `digits swapped (${name}: ${pressureText(writtenBar + ATMOSPHERE_BAR, unit)} fits)`;
     }
   }
   return undefined;
@@ -142,29 +152,42 @@ function digitsOfReading(row: Disagreement): string | undefined {
 
 interface Changed {
   readonly name: string;
-  readonly bar: number;
+  readonly writtenBar: number;
   readonly workings: Workings;
 }
 
-/** The row with one of its readings changed, each in turn. */
-function* withReadings(workings: Workings, change: (bar: number) => number | undefined): Generator<Changed> {
+/** The row with one of its readings changed, as it is written: above 0 gauge, or as an amount; each in turn. */
+function* withReadings(
+  workings: Workings,
+  change: (writtenBar: number) => number | undefined,
+): Generator<Changed> {
   const { start, pure, end } = workings;
-  const startBar = change(start.bar);
-  if (startBar !== undefined)
-    yield {
-      name: "start pressure",
-      bar: startBar,
-      workings: { ...workings, start: { ...start, bar: startBar } },
-    };
-  for (const [at, addition] of pure.entries()) {
-    const bar = change(addition.bar);
-    if (bar === undefined) continue;
-    const name = addition.gas.helium > 0 ? "helium added" : "oxygen added";
-    yield { name, bar, workings: { ...workings, pure: pure.with(at, { ...addition, bar }) } };
+  const changedGauge = (bar: number): number | undefined => {
+    const changed = change(bar - ATMOSPHERE_BAR);
+    return changed === undefined ? undefined : changed + ATMOSPHERE_BAR;
+  };
+  const startBar = changedGauge(start.bar);
+  if (startBar !== undefined) {
+    const changed = { ...workings, start: { ...start, bar: startBar }, pure: stacked(startBar, pure) };
+    yield { name: "start pressure", writtenBar: startBar - ATMOSPHERE_BAR, workings: changed };
   }
-  const endBar = change(end.bar);
-  if (endBar !== undefined)
-    yield { name: "end pressure", bar: endBar, workings: { ...workings, end: { ...end, bar: endBar } } };
+  for (const [at, addition] of pure.entries()) {
+    const { rise } = addition;
+    const written = change(rise ?? addition.bar - ATMOSPHERE_BAR);
+    if (written === undefined) continue;
+    const changed =
+      rise === undefined ? { ...addition, bar: written + ATMOSPHERE_BAR } : { ...addition, rise: written };
+    yield {
+      name: addition.gas.helium > 0 ? "helium added" : "oxygen added",
+      writtenBar: written,
+      workings: { ...workings, pure: stacked(start.bar, pure.with(at, changed)) },
+    };
+  }
+  const endBar = changedGauge(end.bar);
+  if (endBar !== undefined) {
+    const changed = { ...workings, end: { ...end, bar: endBar } };
+    yield { name: "end pressure", writtenBar: endBar - ATMOSPHERE_BAR, workings: changed };
+  }
 }
 
 /** The number with two neighbouring, different digits swapped, in every way. */

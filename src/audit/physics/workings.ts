@@ -26,8 +26,11 @@ export interface Workings {
   readonly endIsCold: boolean;
 }
 
+/** A pure gas that went in; `bar` is where it stopped. */
 export interface Addition extends GaugeReading {
   readonly gas: Mixture;
+  /** Bar that it rose by, where that is what the row says. */
+  readonly rise?: number;
 }
 
 /** The gas on top: known, or any between two where the blender set a stream by hand. */
@@ -138,22 +141,30 @@ function topOf(fill: Fill, afterPureGas: boolean, shop: Shop): TopGas | NotJudge
   }
 }
 
-/** Amounts added become the readings at which they stopped; the gas that stopped lower went in first. */
+/** Those written as amounts first; of those written as stops, what stopped lower went in first. */
 function additions(
   added: readonly Added[],
   start: GaugeReading,
   as: (field: AddedGas) => AddedAs,
 ): readonly Addition[] {
   const { temperatureK } = start;
-  const stopped = added
+  const rises = added
+    .filter(({ field }) => as(field) === "increment")
+    .map(({ gas, bar }) => ({ gas, bar: 0, rise: bar, temperatureK }));
+  const stops = added
     .filter(({ field }) => as(field) === "stop")
     .map(({ gas, bar }) => ({ gas, bar: bar + ATMOSPHERE_BAR, temperatureK }))
     .sort((one, other) => one.bar - other.bar);
-  let reached = start.bar;
-  const amounts = added
-    .filter(({ field }) => as(field) === "increment")
-    .map(({ gas, bar }) => ({ gas, bar: (reached += bar), temperatureK }));
-  return [...amounts, ...stopped];
+  return stacked(start.bar, [...rises, ...stops]);
+}
+
+/** The additions with each amount put on top of what was reached before it. */
+export function stacked(startBar: number, pure: readonly Addition[]): readonly Addition[] {
+  let reached = startBar;
+  return pure.map((addition) => {
+    reached = addition.rise === undefined ? addition.bar : reached + addition.rise;
+    return { ...addition, bar: reached };
+  });
 }
 
 /** Readings rise from the start over the stops to the end. */
