@@ -16,7 +16,7 @@ export const LIMITS = {
   textCharacters: 1_000_000,
   xmlDepth: 100,
   /** Characters of all formulas; one that is copied from cell to cell counts eightfold, as it takes as long. */
-  formulaCharacters: 160_000_000,
+  formulaCharacters: 120_000_000,
   /** Array formulas that fill cells of one and the same row. */
   spills: 200,
   rows: 1_048_576,
