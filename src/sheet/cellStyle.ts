@@ -11,6 +11,8 @@ export interface CellStyle {
   /** The colour of a thin line along the cell's lower edge. */
   readonly lineBelow?: string;
   readonly horizontal?: "left" | "center" | "right";
+  /** Of left or right: so many steps away from the edge. */
+  readonly indent?: number;
   readonly vertical?: "top" | "center" | "bottom";
   readonly wrap?: boolean;
 }

@@ -17,6 +17,8 @@ import { LOOKS } from "./looks";
 const MOST_CHARACTERS = 40;
 /** What a sheet without a table is wide, so that sentences are no longer than a page. */
 const LEAST_WIDTH = 90;
+/** What stands to the right would touch the column after it. */
+const AWAY_FROM_NEXT: CellStyle = { indent: 1 };
 const HEIGHTS: Partial<Record<TextBlock["kind"], number>> = { title: 30, section: 24 };
 
 /** A report sheet of these blocks. The headings of its table stay in sight, and are printed on every page. */
@@ -124,6 +126,7 @@ class Layout {
         style: this.looks.of(
           look,
           wraps ? LOOKS.text : undefined,
+          column.style?.horizontal === "right" ? AWAY_FROM_NEXT : undefined,
           column.style,
           cell.link && LOOKS.link,
           cell.style,
@@ -186,7 +189,8 @@ class Layout {
 
 function headingCell({ heading, style }: TableColumn): StyledCell {
   const { horizontal } = style ?? {};
-  return { value: heading, style: horizontal ? { ...LOOKS.heading, horizontal } : LOOKS.heading };
+  const away = horizontal === "right" ? AWAY_FROM_NEXT : {};
+  return { value: heading, style: horizontal ? { ...LOOKS.heading, ...away, horizontal } : LOOKS.heading };
 }
 
 function widthsOf(blocks: readonly Block[]): readonly number[] {

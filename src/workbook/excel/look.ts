@@ -12,6 +12,7 @@ export function applyStyle({ format }: Excel.Range, style: CellStyle): void {
   if (style.fontColour) format.font.color = style.fontColour;
   if (style.fill) format.fill.color = style.fill;
   if (style.horizontal) format.horizontalAlignment = HORIZONTAL[style.horizontal];
+  if (style.indent) format.indentLevel = style.indent;
   if (style.vertical) format.verticalAlignment = VERTICAL[style.vertical];
   if (style.wrap) format.wrapText = true;
   if (style.lineBelow) {

@@ -132,6 +132,9 @@ class StylesReader {
   }
 }
 
+/** ECMA-376 part 1, 18.8.1. */
+const MOST_INDENT = 250;
+
 function alignment(tag: string): CellStyle {
   const style: Draft = {};
   const horizontal = attribute(tag, "horizontal");
@@ -141,6 +144,8 @@ function alignment(tag: string): CellStyle {
   if (horizontal === "centerContinuous") style.horizontal = "center";
   if (vertical === "top" || vertical === "center") style.vertical = vertical;
   if (flag(tag, "wrapText")) style.wrap = true;
+  const indent = Number(attribute(tag, "indent") ?? 0);
+  if (indent > 0 && indent <= MOST_INDENT) style.indent = indent;
   return style;
 }
 

@@ -115,13 +115,14 @@ function borderXml(colour: string): string {
   return `<border><left/><right/><top/><bottom style="thin"><color rgb="${argb(colour)}"/></bottom><diagonal/></border>`;
 }
 
-function alignmentXml({ horizontal, vertical, wrap }: CellStyle): string {
-  if (!horizontal && !vertical && !wrap) return "";
+function alignmentXml({ horizontal, vertical, wrap, indent }: CellStyle): string {
+  if (!horizontal && !vertical && !wrap && !indent) return "";
   return (
     "<alignment" +
     (horizontal ? ` horizontal="${horizontal}"` : "") +
     (vertical ? ` vertical="${vertical}"` : "") +
     (wrap ? ` wrapText="1"` : "") +
+    (indent ? ` indent="${indent}"` : "") +
     "/>"
   );
 }
