@@ -5,6 +5,7 @@ import type { CylinderSize } from "../cylinders/size";
 import { pressureLimitBar } from "../cylinders/pressureLimit";
 import { stampText } from "../cylinders/testStamp";
 import { AIR, type Mixture } from "../gas/mixture";
+import { nameMix } from "../gas/nameMix";
 import { Refusal } from "../gas/refusal";
 import type { Cylinder, CylinderField, Fill, FillMethod, Log } from "../log/log";
 import { value } from "../log/reading";
@@ -12,7 +13,7 @@ import { blankReadings, fillOf } from "../log/records";
 import { cylindersOf, joinRegister } from "../log/register";
 import type { CellAddress } from "../sheet/sheet";
 import { LogColumns } from "./logColumns";
-import { richestFor } from "./oxygen";
+import { exceeds, richestFor } from "./oxygen";
 import type { FilledCylinder, Rule, Verdict } from "./rule";
 import { aboveRating } from "./rules/aboveRating";
 import { cleaningPastDue } from "./rules/cleaningPastDue";
@@ -152,7 +153,7 @@ export function receive(log: Log, shop: Shop, asked: string, today: Temporal.Pla
     reasons: judged.reasons,
     unknowns: [...new Set(unknowns)],
     good: goodTests(filled, dayNumber(today)),
-    remarks: judged.remarks,
+    remarks: [...judged.remarks, ...tooRichInside(filled, shop)],
     air,
     pureOxygen: judgeMethod(filled, shop, columns, "partial pressure"),
     maxOxygen: service.kind === "value" ? richestFor(service.value, shop) : undefined,
@@ -293,6 +294,16 @@ function limitOf({ cylinder }: FilledCylinder, day: number): Receipt["limit"] {
   const latest = state?.kind === "in date" ? state.last.stamp : undefined;
   const limitBar = pressureLimitBar(reading.value.bar, cylinder.rules, latest);
   return { serviceBar: reading.value.bar, limitBar, plus: limitBar > reading.value.bar };
+}
+
+/** What an earlier fill left above the rating is the next one's start. */
+function tooRichInside(filled: FilledCylinder, shop: Shop): readonly string[] {
+  const { reading } = filled.cylinder.oxygenService;
+  const left = filled.past.last?.mix;
+  if (reading.kind !== "value" || !left || !exceeds(left.oxygen, richestFor(reading.value, shop))) return [];
+  return [
+    `It was last filled with ${nameMix(left)}, above its rating (${ratingText(reading.value)}): analyse what is in it, and empty it if that is so.`,
+  ];
 }
 
 function insideOf({ past }: FilledCylinder): LastFillInside | undefined {

@@ -77,6 +77,10 @@ describe("receiving a cylinder", () => {
     expect(receipt).toMatchObject({ verdict: "fill", maxOxygen: 0.4, air: { may: "yes" } });
     expect(receipt.pureOxygen).toMatchObject({ may: "no" });
   });
+  it("says so where it was last filled above its rating", () => {
+    const { remarks } = received("GP1001", [{ ...CLEAN, "Oxygen rating": "AIR" }]);
+    expect(remarks.join()).toMatch(/last filled with EAN31.6, above its rating .air only./);
+  });
   it("not in the workbook it is not known, and a likely slip is named", () => {
     expect(received("GP1O01", [CLEAN])).toMatchObject({ verdict: "not known", found: "nothing", suggestion: "GP1001" });
     expect(received("", [CLEAN]).verdict).toBe("not known");
