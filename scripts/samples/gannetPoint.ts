@@ -10,6 +10,7 @@ import { Mess } from "./mess";
 import { FIRST_DAY, LAST_DAY, plant } from "./planted";
 import { UNTESTED_DAY } from "./plantedRecords";
 import type { Planted } from "./planter";
+import { writePriceLists } from "./priceLists";
 import { REGISTER, registerColumnNumber, writeRegister, type RegisterLayout } from "./registerSheet";
 
 const FILLS = 600;
@@ -59,6 +60,7 @@ export function gannetPoint(): Sample {
   const everyCylinder = [...sound.flatMap(({ set }) => set), ...planted.cylinders];
   const register = writeRegister(workbook, chanceOrder(everyCylinder));
   writeBlendBoard(workbook);
+  writePriceLists(workbook);
   return { workbook, key: keyOf(planted, fills, log, register), settings: { version: 1, ...SHOP } };
 }
 

@@ -42,7 +42,7 @@ describe("the gas book", () => {
     const cuFt = (litres: number | undefined) => litres! / LITRES_PER_CUBIC_FOOT;
     // Four of the fills are of October.
     const used = log.costed.slice(0, 4).reduce((sum, { expense }) => sum + expense.quantities.oxygenL, 0);
-    expect(oxygen).toMatchObject({ gas: "oxygen", from: "2026-10-01", to: "2026-10-31", fillsNotCosted: 1 });
+    expect(oxygen).toMatchObject({ gas: "oxygen", from: "2026-10-01", to: "2026-10-31", fillsLeftOut: 1 });
     expect(cuFt(oxygen!.openingL)).toBeCloseTo(282, 9);
     expect(cuFt(oxygen!.deliveredL)).toBeCloseTo(564, 9);
     expect(oxygen!.usedL).toBeCloseTo(used, 9);

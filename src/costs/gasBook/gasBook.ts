@@ -32,8 +32,8 @@ export interface GasAccount {
   readonly shouldBeL: number;
   /** What is gone and in no fill: leaks, analysing, fills that are not in the log or not costed. */
   readonly missingL?: number;
-  /** Fills of the time that are not costed: what they took is part of what is missing. */
-  readonly fillsNotCosted: number;
+  /** Fills that are not costed, or have no readable date: what they took is part of what is missing. */
+  readonly fillsLeftOut: number;
 }
 
 export interface GasBook {
@@ -99,7 +99,9 @@ function accountOf(gas: BookedGas, rows: readonly Booked[], log: CostedLog): Gas
     usedL,
     shouldBeL,
     ...(closingL !== undefined && { closingL, missingL: shouldBeL - closingL }),
-    fillsNotCosted: log.notCosted.filter((each) => dayOf(each) === "" || within(dayOf(each))).length,
+    fillsLeftOut:
+      log.notCosted.filter((each) => dayOf(each) === "" || within(dayOf(each))).length +
+      log.costed.filter(({ metered }) => dayOf(metered) === "").length,
   };
 }
 

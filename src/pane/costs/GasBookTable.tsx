@@ -78,9 +78,9 @@ export function GasBookTable({ costs, answer, units, jump }: GasBookTableProps) 
               </tr>
             ))}
             <tr>
-              <th scope="row">Fills not costed</th>
-              {book.accounts.map(({ gas, fillsNotCosted }) => (
-                <td key={gas}>{count(fillsNotCosted)}</td>
+              <th scope="row">Fills left out</th>
+              {book.accounts.map(({ gas, fillsLeftOut }) => (
+                <td key={gas}>{count(fillsLeftOut)}</td>
               ))}
             </tr>
           </tbody>

@@ -22,7 +22,7 @@ export function gasBookSheet(report: CostReport, { accounts, doubts }: GasBook):
     ["Should be there", ({ shouldBeL }) => volume(shouldBeL, units)],
     ["Counted last", ({ closingL }) => (closingL === undefined ? "not counted" : volume(closingL, units))],
     ["Missing", ({ missingL }) => (missingL === undefined ? "not known" : volume(missingL, units))],
-    ["Fills not costed", ({ fillsNotCosted }) => fillsNotCosted],
+    ["Fills left out", ({ fillsLeftOut }) => fillsLeftOut],
   ];
   return sheetOf(
     "Gas book",
@@ -52,5 +52,5 @@ export function gasBookSheet(report: CostReport, { accounts, doubts }: GasBook):
 /** What “missing” may be, told wherever it is shown. */
 export const GAS_BOOK_NOTES = [
   "From the first stock count to the last, each taken at the end of its day. Without a second count, what is missing is not known.",
-  "Missing gas is in no fill: leaks, analysing and purging, fills that are not in the log, and those that were not costed. Bank gas without a price of its own counts as the oxygen it was made of. Below zero, more was used than came in: a delivery or a count is wrong, or the log has fills twice.",
+  "Missing gas is in no fill: leaks, analysing and purging, fills that are not in the log, and those left out here: not costed, or without a readable date. Bank gas without a price of its own counts as the oxygen it was made of. Below zero, more was used than came in: a delivery or a count is wrong, or the log has fills twice.",
 ];
