@@ -1,4 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { draftValue } from "../../src/sheet/draft/draft";
+import { sheetOf } from "../../src/sheet/draft/sheetOf";
 import type { CellAddress, Sheet, SheetRow } from "../../src/sheet/sheet";
 import { isBlank } from "../../src/sheet/sheet";
 import type { Workbook } from "../../src/workbook/workbook";
@@ -168,6 +170,73 @@ export function describeWorkbookContract(name: string, makeHost: MakeHost): void
         expect(await workbook().listSheets()).toEqual(
           usualBook.map(({ name, hidden }) => ({ name, hidden })),
         );
+      });
+    });
+
+    describe("new sheets", () => {
+      const page = { paper: "A4", landscape: true, footer: "Gannet Point & co" } as const;
+      const report = sheetOf(
+        "Fill log",
+        [
+          { kind: "title", lines: ["Findings: what to do"] },
+          {
+            kind: "table",
+            name: "Findings",
+            columns: [
+              { heading: "Serial" },
+              { heading: "Filled", format: "yyyy-mm-dd" },
+              { heading: "Fills" },
+            ],
+            rows: [
+              ["007", 46_298, 3],
+              ["=1+1", 46_299, 0.5],
+              [{ value: "Wide!B1", link: { cell: { sheet: "Wide", row: 0, column: 1 } } }, null, 12],
+              ["+44", 46_300, 1],
+            ],
+            empty: "Nothing found.",
+            chart: {
+              ...{
+                kind: "columns",
+                title: "Fills",
+                axes: ["Serial", "Fills"],
+                says: "Four figures.",
+                rowsHigh: 10,
+              },
+              series: [{ name: "Fills", categories: 0, values: 2, colour: "#0D5A71" }],
+            },
+          },
+        ],
+        page,
+      );
+      const values = report.rows.map(({ cells }) => {
+        const row = cells.map(draftValue);
+        while (row.length > 0 && isBlank(row.at(-1))) row.pop();
+        return row;
+      });
+      while (values.at(-1)?.length === 0) values.pop();
+
+      test("stand behind the others, under free names, with every text as text; the others stay as they were", async () => {
+        const own = await makeHost(usualBook);
+        try {
+          const names = await own.workbook.addSheets([report, report]);
+          expect(names).toEqual(["Fill log (2)", "Fill log (3)"]);
+          const listed = await own.workbook.listSheets();
+          expect(listed.map(({ name }) => name)).toEqual([...usualBook.map(({ name }) => name), ...names]);
+          for (const name of names) {
+            const read = (await own.workbook.readSheet(name)).rows.map((row) => {
+              const cells = [...row.values];
+              while (cells.length > 0 && isBlank(cells.at(-1))) cells.pop();
+              return cells;
+            });
+            while (read.at(-1)?.length === 0) read.pop();
+            expect(read).toEqual(values);
+          }
+          for (const sheet of usualBook) {
+            expect(comparable(await own.workbook.readSheet(sheet.name))).toEqual(comparable(sheet));
+          }
+        } finally {
+          await own.close?.();
+        }
       });
     });
 

@@ -1,14 +1,16 @@
 import type { SheetDraft } from "../../sheet/draft/draft";
 import type { Area, CellAddress, CellValue, Sheet } from "../../sheet/sheet";
 import { cellName } from "../../sheet/sheet";
-import type { Capabilities, CellInHand, FormulaHost, SheetInfo, Workbook } from "../workbook";
+import type { Capabilities, CellInHand, CellMarks, FormulaHost, SheetInfo, Workbook } from "../workbook";
 import { WorkbookProblem } from "../workbook";
 import { addSheets } from "./addSheets";
 import { readArea, readCellInHand } from "./cellInHand";
 import { dateSystemByFunction, dateSystemOf } from "./dateSystem";
 import { listen } from "./events";
+import { clearMarks, markCells } from "./marks";
 import { readMerges } from "./merges";
 import { findSheet, readOutline, sheetNamed } from "./outline";
+import { findBroken, repairFormulas, type BrokenFormula, type Repair } from "./repair";
 import { cellValue, readRows } from "./rows";
 import type { OfficeGlobals } from "./session";
 import { Session } from "./session";
@@ -87,6 +89,21 @@ export class ExcelWorkbook implements Workbook, FormulaHost {
   ): Promise<readonly string[]> {
     const dateSystem = (await dateSystemByFunction(this.session)) ?? 1900;
     return addSheets(this.session, drafts, dateSystem, progress, signal);
+  }
+
+  readonly marks: CellMarks = {
+    mark: (cells) => markCells(this.session, cells),
+    clear: () => clearMarks(this.session),
+  };
+
+  /** The formulas of ours that Excel did not know when it opened the workbook. */
+  findBrokenFormulas(): Promise<readonly BrokenFormula[]> {
+    return findBroken(this.session);
+  }
+
+  /** Writes them again as they should read. */
+  repairFormulas(broken: readonly BrokenFormula[]): Promise<Repair> {
+    return repairFormulas(this.session, broken);
   }
 
   readSetting(key: string): Promise<unknown> {

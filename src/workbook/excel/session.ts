@@ -26,6 +26,12 @@ export class Session {
     return this.run({ delayForCellEdit: false }, about, batch);
   }
 
+  /** Changes cells on the user's request; one undo takes all of it back where this Excel can. */
+  change<T>(about: string, batch: Batch<T>): Promise<T> {
+    const options = { delayForCellEdit: false, ...(this.supports("1.20") && { mergeUndoGroup: true }) };
+    return this.run(options, about, batch);
+  }
+
   /** Whether this Excel has a requirement set beyond those the manifest asks for. */
   supports(excelApi: string): boolean {
     return this.globals.Office.context.requirements.isSetSupported("ExcelApi", excelApi);

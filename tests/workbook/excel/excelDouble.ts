@@ -69,6 +69,10 @@ class Context {
     return this.lastId;
   }
 
+  setPath(id: number, path: Omit<WirePath, "Id">): void {
+    this.paths.set(id, { Id: id, ...path });
+  }
+
   addAction(action: Omit<WireAction, "Id">, receive: (value: unknown) => void): void {
     if (this.isOver) throw new OfficeError("InvalidObjectPath", action.Name);
     this.lastId += 1;
@@ -103,12 +107,25 @@ class ClientObject {
     this.model = OBJECT_MODEL[type]!;
     this.id = context.addPath(path);
     if (known) this.receive(known);
-    else this.ask({ ActionType: ActionType.instantiate, Name: "" }, this.receive);
+    else {
+      this.ask({ ActionType: ActionType.instantiate, Name: "" }, (value) => {
+        this.receive(value);
+        if (path.Name === "Add") this.settle(path, value as Answer);
+      });
+    }
+  }
+
+  /** What was added once must not be added again by the next request: from now on it goes by its id. */
+  private settle({ ParentObjectPathId = 0 }: Omit<WirePath, "Id">, { Id }: Answer): void {
+    const ArgumentInfo = { Arguments: [Id] };
+    const path = { ObjectPathType: PathType.indexer, Name: "", ParentObjectPathId, ArgumentInfo };
+    this.context.setPath(this.id, path);
   }
 
   /** What a member of this object is, found by its name. */
   member(name: string): unknown {
-    const { values, items, properties, objects, results, actions, events } = this.model;
+    const { values, items, properties, objects, results, actions, events, open } = this.model;
+    if (open) return this.openMember(name);
     if (name === "load") return (names: string) => this.load(names);
     if (name === "isNullObject" || (name === "items" && items) || values?.includes(name))
       return this.value(name);
@@ -119,6 +136,27 @@ class ClientObject {
     if (results?.includes(name)) return (...given: unknown[]) => this.resultOf(name, given);
     if (actions?.includes(name)) return (...given: unknown[]) => this.call(name, given, () => undefined);
     throw new Error(`The double does not know ${this.type}.${name}: look it up and add it.`);
+  }
+
+  /** Sets a value; like everything else it is sent with the next sync. */
+  set(name: string, value: unknown): void {
+    if (!this.model.open && !this.model.sets?.includes(name)) {
+      throw new Error(`The double does not know how to set ${this.type}.${name}: look it up and add it.`);
+    }
+    const ArgumentInfo = { Arguments: [plainOf(value)] };
+    this.ask({ ActionType: ActionType.set, Name: pascal(name), ArgumentInfo }, () => undefined);
+  }
+
+  /** Of what is only written a member may be a property or a method: how it is used decides. */
+  private openMember(name: string): unknown {
+    return new Proxy(() => undefined, {
+      get: (_, inner) =>
+        typeof inner === "symbol"
+          ? undefined
+          : (this.property(name, "Looks") as Record<string, unknown>)[inner],
+      set: (_, inner, value) => Reflect.set(this.property(name, "Looks") as object, inner, value),
+      apply: (_, __, given: unknown[]) => this.objectBy(name, "Looks", given),
+    });
   }
 
   private readonly receive = (value: unknown): void => {
@@ -160,7 +198,7 @@ class ClientObject {
       name === "getItem"
         ? { ObjectPathType: PathType.indexer, Name: "" }
         : { ObjectPathType: PathType.method, Name: pascal(name) };
-    const path = { ...how, ParentObjectPathId: this.id, ArgumentInfo: { Arguments: given } };
+    const path = { ...how, ParentObjectPathId: this.id, ArgumentInfo: { Arguments: given.map(plainOf) } };
     return clientObject(this.context, type, path, known);
   }
 
@@ -197,19 +235,27 @@ class ClientObject {
   }
 }
 
-/** An object whose members are looked up in the object model; one that nobody may write to. */
+/** An object whose members are looked up in the object model. */
 function clientObject(context: Context, type: string, path: Omit<WirePath, "Id">, known?: Answer): unknown {
   const object = new ClientObject(context, type, path, known);
-  return new Proxy(
+  const handle: object = new Proxy(
     {},
     {
       // A promise that is resolved with the object asks for `then`.
       get: (_, name) => (typeof name === "symbol" || name === "then" ? undefined : object.member(name)),
-      set: (_, name) => {
-        throw new Error(
-          `The double does not know how to set ${type}.${String(name)}: look it up and add it.`,
-        );
+      set: (_, name, value) => {
+        object.set(String(name), value);
+        return true;
       },
     },
   );
+  HANDLES.add(handle);
+  return handle;
 }
+
+/** An object of office.js among arguments goes over the wire as a word: what is only written is not looked into. */
+function plainOf(argument: unknown): unknown {
+  return typeof argument === "object" && argument !== null && HANDLES.has(argument) ? "{object}" : argument;
+}
+
+const HANDLES = new WeakSet<object>();

@@ -32,12 +32,16 @@ export class FakeExcel {
       sheets: tabs,
       parts: new Map(),
       formulas: new Map(),
+      looks: [],
+      tables: [],
+      marks: [],
       dateSystem: sheets[0]!.dateSystem,
       activeSheet: tabs[0]!,
       selected: { row: 0, column: 0 },
       cellLimit: 5_000_000,
       mergeLimit: 512,
       showDate,
+      calculate: () => 0,
       dateFunction: (book, year, month, day) =>
         Date.UTC(year, month - 1, day) / 86_400_000 + 25_569 - (book.dateSystem === 1904 ? 1462 : 0),
     };
@@ -116,9 +120,13 @@ export class FakeExcel {
     const given = action.ArgumentInfo?.Arguments ?? [];
     switch (action.ActionType) {
       case ActionType.instantiate:
-        return object === null ? null : { [REFERENCE]: this.referenceOf(object) };
+        return object === null ? null : { [REFERENCE]: this.referenceOf(object), ...idOf(object) };
       case ActionType.query:
         return object === null ? null : query(object, action.QueryInfo?.Select ?? []);
+      case ActionType.set:
+        member(object, action.Name);
+        (object as Record<string, unknown>)[camel(action.Name)] = given[0];
+        return null;
       case ActionType.method:
         if (action.Name === KEEP_REFERENCE) this.references.set(`{${(this.lastReference += 1)}}`, object);
         else if (action.Name === REMOVE_REFERENCE) this.references.delete(given[0] as string);
@@ -132,6 +140,12 @@ export class FakeExcel {
   }
 }
 
+/** Objects that were added are spoken of by their id from then on. */
+function idOf(object: unknown): { Id?: string } {
+  const id = (object as { id?: unknown }).id;
+  return typeof id === "string" ? { Id: id } : {};
+}
+
 function query(object: unknown, names: readonly string[]): Record<string, unknown> {
   if (names.length === 0) throw new HostError("InvalidArgument");
   const items = (object as { items?: unknown[] }).items;
@@ -140,7 +154,8 @@ function query(object: unknown, names: readonly string[]): Record<string, unknow
 }
 
 function member(object: unknown, name: string): unknown {
-  if (typeof object !== "object" || object === null) throw new HostError("InvalidObjectPath");
+  const isObject = typeof object === "object" || typeof object === "function";
+  if (!isObject || object === null) throw new HostError("InvalidObjectPath");
   if (!(camel(name) in object)) throw new HostError("ApiNotFound");
   return (object as Record<string, unknown>)[camel(name)];
 }
@@ -148,7 +163,7 @@ function member(object: unknown, name: string): unknown {
 function call(object: unknown, name: string, given: readonly unknown[] = []): unknown {
   const method = member(object, name);
   if (typeof method !== "function") throw new HostError("ApiNotFound");
-  return (method as (...args: unknown[]) => unknown).apply(object, [...given]);
+  return Reflect.apply(method as (...args: unknown[]) => unknown, object, [...given]) as unknown;
 }
 
 function refused(Code: string, ActionIndex: number, Results: WireAnswer["Results"] = []): WireAnswer {

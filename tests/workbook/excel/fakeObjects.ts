@@ -1,5 +1,5 @@
 import type { Area, CellValue, SheetRow } from "../../../src/sheet/sheet";
-import { isBlank } from "../../../src/sheet/sheet";
+import { columnIndex, isBlank } from "../../../src/sheet/sheet";
 
 /** An error with the code that Excel would give. */
 export class HostError extends Error {
@@ -14,6 +14,10 @@ export interface FakeBook {
   readonly parts: Map<string, string>;
   /** Formulas by sheet and cell ("Log!0,3"), each with how many rows down its answer spills. */
   readonly formulas: Map<string, { readonly formula: string; readonly rows: number }>;
+  /** What was written and is never read: charts, formats, page setup; as paths with what they were given. */
+  readonly looks: string[];
+  readonly tables: { name: string; readonly sheet: FakeSheet; readonly area: Area }[];
+  readonly marks: FakeMark[];
   readonly dateSystem: 1900 | 1904;
   activeSheet: FakeSheet;
   selected: { row: number; column: number };
@@ -23,12 +27,24 @@ export interface FakeBook {
   mergeLimit: number;
   /** How a date is shown; hosts do it in the user's language. */
   showDate: (serialFrom1900: number, format: string) => string;
+  /** What a formula that is written answers. */
+  calculate: (formula: string) => CellValue;
   /** What the worksheet function DATE gives through office.js. */
   dateFunction: (book: FakeBook, year: number, month: number, day: number) => number;
 }
 
+/** A conditional format. */
+export interface FakeMark {
+  readonly id: string;
+  readonly sheet: FakeSheet;
+  readonly areas: readonly Area[];
+  formula: string;
+}
+
 export class FakeSheet {
   visibility: "Visible" | "Hidden" | "VeryHidden";
+  /** Refuses changes. */
+  protected = false;
   constructor(
     readonly id: string,
     public name: string,
@@ -72,6 +88,9 @@ export class WorkbookObject {
   get functions() {
     return new FunctionsObject(this.book);
   }
+  get tables() {
+    return { items: this.book.tables.map(({ name }) => ({ id: name, name })) };
+  }
   getActiveCell() {
     const { activeSheet, selected } = this.book;
     const area = {
@@ -95,6 +114,13 @@ class WorksheetsObject {
   }
   getActiveWorksheet() {
     return new WorksheetObject(this.book, this.book.activeSheet);
+  }
+  add(name: string) {
+    const { sheets } = this.book;
+    if (this.getItemOrNullObject(name) || name.length > 31) throw new HostError("InvalidArgument");
+    const sheet = new FakeSheet(`{new-${sheets.length}-${name}}`, name, false, [], []);
+    sheets.push(sheet);
+    return new WorksheetObject(this.book, sheet);
   }
   getItem(key: string) {
     const sheet = this.getItemOrNullObject(key);
@@ -120,6 +146,31 @@ class WorksheetObject {
   activate() {
     if (this.sheet.visibility !== "Visible") throw new HostError("GeneralException");
     this.book.activeSheet = this.sheet;
+  }
+  delete() {
+    this.book.sheets.splice(this.book.sheets.indexOf(this.sheet), 1);
+  }
+  showGridlines = true;
+  get protection() {
+    return { protected: this.sheet.protected };
+  }
+  get charts() {
+    return looks(this.book, `${this.sheet.name}.charts`);
+  }
+  get freezePanes() {
+    return looks(this.book, `${this.sheet.name}.freezePanes`);
+  }
+  get pageLayout() {
+    return looks(this.book, `${this.sheet.name}.pageLayout`);
+  }
+  get tables() {
+    return { add: () => new NewTableObject(this.book, this.sheet) };
+  }
+  getRange() {
+    return this.getRangeByIndexes(0, 0, 1_048_576, 16_384);
+  }
+  getRanges(addresses: string) {
+    return new RangeAreasObject(this.book, this.sheet, addresses.split(",").map(areaNamed));
   }
   getUsedRangeOrNullObject(valuesOnly: boolean) {
     const used = this.sheet.used(valuesOnly);
@@ -188,6 +239,42 @@ class RangeObject {
       row.map((value, column) => this.formulaAt(this.area.firstRow + at, column)?.formula ?? value),
     );
   }
+  set formulas(typed: unknown[][]) {
+    this.write(typed, (old, entry, row, column) => {
+      const key = `${this.sheet.name}!${row},${column}`;
+      this.book.formulas.delete(key);
+      if (typeof entry !== "string") return { ...old, value: entry as CellValue };
+      if (entry.startsWith("=")) this.book.formulas.set(key, { formula: entry, rows: 1 });
+      const value = entry.startsWith("=") ? this.book.calculate(entry) : entry.replace(/^'/, "");
+      return { ...old, value: entry === "" ? null : value };
+    });
+  }
+  set numberFormat(formats: string[][] | null) {
+    this.write(formats ?? [], (old, format) => ({
+      ...old,
+      format: format === "General" ? undefined : (format as string),
+    }));
+  }
+  hyperlink: unknown = null;
+  merge() {}
+  get format() {
+    return looks(this.book, `${this.sheet.name}.format`);
+  }
+  get conditionalFormats() {
+    return new ConditionalFormatsObject(this.book, this.sheet, [this.area]);
+  }
+  getSpecialCellsOrNullObject(type: string, values: string) {
+    if (type !== "Formulas" || values !== "Errors") throw new HostError("InvalidArgument");
+    const found: Area[] = [];
+    for (let row = this.area.firstRow; row <= this.area.lastRow; row += 1) {
+      for (let column = this.area.firstColumn; column <= this.area.lastColumn; column += 1) {
+        const value = this.sheet.rows[row]?.values[column] ?? null;
+        if (!isError(value) || !this.book.formulas.has(`${this.sheet.name}!${row},${column}`)) continue;
+        found.push({ firstRow: row, lastRow: row, firstColumn: column, lastColumn: column });
+      }
+    }
+    return found.length === 0 ? null : new RangeAreasObject(this.book, this.sheet, found);
+  }
   getSpillParentOrNullObject() {
     const { firstRow: row, firstColumn } = this.area;
     for (let above = 1; above <= row; above += 1) {
@@ -204,6 +291,31 @@ class RangeObject {
     this.book.selected = { row: this.area.firstRow, column: this.area.firstColumn };
   }
 
+  private write(
+    matrix: unknown[][],
+    change: (old: Cell, entry: unknown, row: number, column: number) => Cell,
+  ) {
+    if (this.sheet.protected) throw new HostError("AccessDenied");
+    if (matrix.length !== this.rowCount || matrix.some((row) => row.length !== this.columnCount)) {
+      throw new HostError("InvalidArgument");
+    }
+    const { rows } = this.sheet;
+    matrix.forEach((entries, down) => {
+      const at = this.area.firstRow + down;
+      while (rows.length <= at) rows.push({ values: [] });
+      const values = [...rows[at]!.values];
+      const formats = [...(rows[at]!.formats ?? [])];
+      entries.forEach((entry, across) => {
+        const column = this.area.firstColumn + across;
+        while (values.length <= column) values.push(null);
+        while (formats.length <= column) formats.push(undefined);
+        const cell = change({ value: values[column]!, format: formats[column] }, entry, at, column);
+        values[column] = cell.value;
+        formats[column] = cell.format;
+      });
+      rows[at] = { ...rows[at]!, values, formats };
+    });
+  }
   private formulaAt(row: number, column: number) {
     return this.book.formulas.get(`${this.sheet.name}!${row},${this.area.firstColumn + column}`);
   }
@@ -218,6 +330,118 @@ class RangeObject {
         return show(row?.values[column] ?? null, row?.formats?.[column]);
       }),
     );
+  }
+}
+
+interface Cell {
+  readonly value: CellValue;
+  readonly format: string | undefined;
+}
+
+/** Takes whatever it is given, and keeps a note of it. */
+function looks(book: FakeBook, path: string): unknown {
+  return new Proxy(() => undefined, {
+    has: () => true,
+    get: (_, name) => {
+      if (name === "toJSON") return () => null;
+      return typeof name === "symbol" ? undefined : looks(book, `${path}.${name}`);
+    },
+    set: (_, name, value) => {
+      book.looks.push(`${path}.${String(name)} = ${JSON.stringify(value)}`);
+      return true;
+    },
+    apply: (_, __, given: unknown[]) => {
+      book.looks.push(`${path}(${given.length})`);
+      return looks(book, `${path}()`);
+    },
+  });
+}
+
+/** `A1` or `A1:B7`. */
+function areaNamed(address: string): Area {
+  const [first, last = first] = address.split(":").map((cell) => {
+    const [, letters, number] = /^([A-Z]+)(\d+)$/.exec(cell)!;
+    return { row: Number(number) - 1, column: columnIndex(letters!) };
+  });
+  return { firstRow: first!.row, firstColumn: first!.column, lastRow: last!.row, lastColumn: last!.column };
+}
+
+class RangeAreasObject {
+  constructor(
+    private readonly book: FakeBook,
+    private readonly sheet: FakeSheet,
+    private readonly list: readonly Area[],
+  ) {}
+  get areaCount() {
+    return this.list.length;
+  }
+  get areas() {
+    return { items: this.list.map((area) => new RangeObject(this.book, this.sheet, area)) };
+  }
+  get conditionalFormats() {
+    return new ConditionalFormatsObject(this.book, this.sheet, this.list);
+  }
+}
+
+class NewTableObject {
+  style = "";
+  showBandedRows = true;
+  constructor(
+    private readonly book: FakeBook,
+    private readonly sheet: FakeSheet,
+  ) {}
+  set name(name: string) {
+    if (this.book.tables.some((table) => table.name.toLowerCase() === name.toLowerCase())) {
+      throw new HostError("InvalidArgument");
+    }
+    this.book.tables.push({ name, sheet: this.sheet, area: this.sheet.used(true)! });
+  }
+  get name() {
+    return "";
+  }
+}
+
+class ConditionalFormatsObject {
+  constructor(
+    private readonly book: FakeBook,
+    private readonly sheet: FakeSheet,
+    private readonly areas: readonly Area[],
+  ) {}
+  get items() {
+    return this.book.marks
+      .filter(({ sheet }) => sheet === this.sheet)
+      .map((mark) => new ConditionalFormatObject(this.book, mark));
+  }
+  add(type: string) {
+    if (type !== "Custom") throw new HostError("InvalidArgument");
+    if (this.sheet.protected) throw new HostError("AccessDenied");
+    const id = `{mark-${this.book.marks.length}}`;
+    const mark = { id, sheet: this.sheet, areas: this.areas, formula: "" };
+    this.book.marks.push(mark);
+    return new ConditionalFormatObject(this.book, mark);
+  }
+  getItem(id: string) {
+    const item = this.items.find((each) => each.id === id);
+    if (!item) throw new HostError("ItemNotFound");
+    return item;
+  }
+}
+
+class ConditionalFormatObject {
+  readonly type = "Custom";
+  constructor(
+    private readonly book: FakeBook,
+    private readonly mark: FakeMark,
+  ) {}
+  get id() {
+    return this.mark.id;
+  }
+  get custom() {
+    return { rule: this.mark, format: looks(this.book, `${this.mark.sheet.name}.mark`) };
+  }
+  delete() {
+    if (this.mark.sheet.protected) throw new HostError("AccessDenied");
+    this.book.marks.splice(this.book.marks.indexOf(this.mark), 1);
   }
 }
 

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { build } from "esbuild";
 import { describe, expect, test } from "vitest";
+import { sheetOf } from "../../../src/sheet/draft/sheetOf";
 import type { ExcelWorkbook } from "../../../src/workbook/excel/excelWorkbook";
 import { comparable } from "../contract";
 import { book1904, usualBook } from "../contractBooks";
@@ -55,6 +56,12 @@ async function adapterWith(change?: Removal): Promise<typeof ExcelWorkbook> {
   return ((await import(/* @vite-ignore */ url)) as { ExcelWorkbook: typeof ExcelWorkbook }).ExcelWorkbook;
 }
 
+const NEW = sheetOf(
+  "Wide",
+  [{ kind: "table", name: "Findings", columns: [{ heading: "Cell" }], rows: [["B1"]], empty: "" }],
+  { paper: "A4", landscape: false, footer: "" },
+);
+
 /** Everything the adapter can read, once; rejects or fails where something is not as it stands in Excel. */
 async function readEverything(Adapter: typeof ExcelWorkbook): Promise<void> {
   const fake = new FakeExcel(usualBook);
@@ -78,6 +85,17 @@ async function readEverything(Adapter: typeof ExcelWorkbook): Promise<void> {
   expect(await workbook.readArea("Odd cells", one)).toEqual([[{ error: "#N/A" }]]);
   await workbook.writeSetting("brimbook", { country: "US" });
   expect(await workbook.readSetting("brimbook")).toEqual({ country: "US" });
+
+  const held = { cell: { sheet: "Odd cells", row: 7, column: 1 }, held: { error: "#N/A" } };
+  expect(await workbook.marks.mark([held])).toEqual([]);
+  expect(await workbook.marks.clear()).toBe(1);
+  fake.book.sheets[0]!.rows[0] = { values: [{ error: "#NAME?" }] };
+  fake.book.formulas.set(`${fake.book.sheets[0]!.name}!0,0`, { formula: "=BRIM.MOD(32)", rows: 1 });
+  const broken = await workbook.findBrokenFormulas();
+  expect(broken).toHaveLength(1);
+  expect(await workbook.repairFormulas(broken)).toEqual({ repaired: 1, protectedSheets: [] });
+  expect(await workbook.addSheets([NEW, NEW])).toEqual(["Wide (2)", "Wide (3)"]);
+  expect(fake.book.tables.map(({ name }) => name)).toEqual(["Findings", "Findings_2"]);
 
   const shows = new Adapter(excelDouble(new FakeExcel(book1904)));
   expect((await shows.readSheet("Log")).dateSystem).toBe(1904);

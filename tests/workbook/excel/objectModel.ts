@@ -2,6 +2,10 @@
 export interface ObjectType {
   /** Values that must be loaded before they are read. */
   readonly values?: readonly string[];
+  /** Values that may be set. */
+  readonly sets?: readonly string[];
+  /** Everything below it is only written, never read: it takes whatever it is given, and the fake keeps a note of it. */
+  readonly open?: true;
   /** What a collection holds, once loaded. */
   readonly items?: string;
   /** Properties that lead to another object without asking Excel. */
@@ -23,12 +27,16 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
       worksheets: "WorksheetCollection",
       customXmlParts: "CustomXmlPartCollection",
       functions: "Functions",
+      tables: "TableCollection",
     },
     objects: { getActiveCell: "Range" },
   },
   WorksheetCollection: {
     items: "Worksheet",
-    objects: { getItem: "Worksheet", getItemOrNullObject: "Worksheet", getActiveWorksheet: "Worksheet" },
+    objects: {
+      ...{ getItem: "Worksheet", getItemOrNullObject: "Worksheet", getActiveWorksheet: "Worksheet" },
+      add: "Worksheet",
+    },
     events: {
       onChanged: { hear: "_RegisterChangedEvent", cease: "_UnregisterChangedEvent" },
       onSelectionChanged: {
@@ -39,19 +47,52 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
   },
   Worksheet: {
     values: ["id", "name", "visibility"],
-    objects: { getRangeByIndexes: "Range", getUsedRangeOrNullObject: "Range" },
-    actions: ["activate"],
+    sets: ["showGridlines"],
+    properties: {
+      ...{ charts: "Looks", freezePanes: "Looks", pageLayout: "Looks" },
+      ...{ tables: "NewTables", protection: "Protection" },
+    },
+    objects: {
+      ...{ getRange: "Range", getRangeByIndexes: "Range", getRanges: "RangeAreas" },
+      getUsedRangeOrNullObject: "Range",
+    },
+    actions: ["activate", "delete"],
   },
   Range: {
     values: [
       ...["rowIndex", "columnIndex", "rowCount", "columnCount", "rowHidden"],
       ...["values", "valueTypes", "numberFormat", "text", "formulas"],
     ],
-    objects: { getMergedAreasOrNullObject: "RangeAreas", getSpillParentOrNullObject: "Range" },
+    sets: ["formulas", "numberFormat", "hyperlink"],
+    properties: { format: "Looks", conditionalFormats: "ConditionalFormatCollection" },
+    objects: {
+      ...{ getMergedAreasOrNullObject: "RangeAreas", getSpillParentOrNullObject: "Range" },
+      getSpecialCellsOrNullObject: "RangeAreas",
+    },
     results: ["getRowProperties"],
-    actions: ["select"],
+    actions: ["select", "merge"],
   },
-  RangeAreas: { values: ["areaCount"], properties: { areas: "RangeCollection" } },
+  RangeAreas: {
+    values: ["areaCount"],
+    properties: { areas: "RangeCollection", conditionalFormats: "ConditionalFormatCollection" },
+  },
+  Looks: { open: true },
+  NewTables: { objects: { add: "NewTable" } },
+  NewTable: { sets: ["name", "style", "showBandedRows"] },
+  TableCollection: { items: "Table", objects: { getItem: "Table" } },
+  Table: { values: ["id", "name"] },
+  Protection: { values: ["protected"] },
+  ConditionalFormatCollection: {
+    items: "ConditionalFormat",
+    objects: { add: "ConditionalFormat", getItem: "ConditionalFormat" },
+  },
+  ConditionalFormat: {
+    values: ["id", "type"],
+    properties: { custom: "CustomConditionalFormat" },
+    actions: ["delete"],
+  },
+  CustomConditionalFormat: { properties: { rule: "ConditionalFormatRule", format: "Looks" } },
+  ConditionalFormatRule: { values: ["formula"], sets: ["formula"] },
   RangeCollection: { items: "Range" },
   CustomXmlPartCollection: {
     objects: { add: "CustomXmlPart", getByNamespace: "CustomXmlPartScopedCollection" },
