@@ -241,7 +241,7 @@ describe("the likeliest cause", () => {
       "start in bar",
       // 500 psi of EAN50 was there, written as 34 (bar) under psi
       { "Start psi": 34, "Start mix": "EAN50", "Analysed O2 %": 37 },
-      "psi and bar mixed up (the start pressure read as bar).",
+      "psi and bar mixed up (the start pressure is in bar).",
     ],
     [
       "order copied",

@@ -77,13 +77,12 @@ function digitsOfAnalysis(row: Disagreement): string | undefined {
   return undefined;
 }
 
-/** One of the pressures was written in the other unit. */
+/** One of the pressures was written in the other unit: 35 (bar) among psi. */
 function otherUnit(row: Disagreement): string | undefined {
-  for (const factor of [BAR_PER_PSI, 1 / BAR_PER_PSI]) {
-    for (const { name, workings } of withReadings(row.workings, (bar) => bar * factor)) {
-      if (agrees(row, workings))
-        return `psi and bar mixed up (the ${name} read as ${factor < 1 ? "psi" : "bar"})`;
-    }
+  const unit = unitOf(row.filled.fill);
+  const [meant, factor] = unit === "psi" ? ["bar", 1 / BAR_PER_PSI] : ["psi", BAR_PER_PSI];
+  for (const { name, workings } of withReadings(row.workings, (bar) => bar * factor)) {
+    if (agrees(row, workings)) return `psi and bar mixed up (the ${name} is in ${meant})`;
   }
   return undefined;
 }
