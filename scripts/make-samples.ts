@@ -4,15 +4,19 @@
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { gannetPoint } from "./samples/gannetPoint";
+import { skerryBay } from "./samples/skerryBay";
 import { finished } from "./samples/storedXlsx";
 
 const SAMPLES = new URL("../shared/samples/", import.meta.url);
-
-const { workbook, key, settings } = gannetPoint();
-const bytes = finished(new Uint8Array(await workbook.xlsx.writeBuffer()), settings);
 mkdirSync(SAMPLES, { recursive: true });
-writeFileSync(new URL("gannet-point.xlsx", SAMPLES), bytes);
-writeFileSync(new URL("gannet-point.key.json", SAMPLES), `${JSON.stringify(key, null, 2)}\n`);
-console.log(
-  `gannet-point.xlsx: ${key.rows.fills} fills, ${key.rows.cylinders} cylinders, ${key.findings.length} faults planted.`,
-);
+
+for (const { workbook, key, settings } of [gannetPoint(), { ...skerryBay(), settings: undefined }]) {
+  const bytes = finished(new Uint8Array(await workbook.xlsx.writeBuffer()), settings);
+  writeFileSync(new URL(key.file, SAMPLES), bytes);
+  writeFileSync(
+    new URL(key.file.replace(".xlsx", ".key.json"), SAMPLES),
+    `${JSON.stringify(key, null, 2)}\n`,
+  );
+  const { fills, cylinders } = key.rows;
+  console.log(`${key.file}: ${fills} fills, ${cylinders} cylinders, ${key.findings.length} faults planted.`);
+}

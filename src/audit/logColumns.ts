@@ -10,8 +10,8 @@ export class LogColumns {
   constructor(log: Log) {
     for (const sheet of log.sheets) {
       const columns = new Map<Field, number>();
-      for (const { field, column } of sheet.columns) {
-        if (field === undefined || columns.has(field)) continue;
+      for (const { field, column, further } of sheet.columns) {
+        if (field === undefined || further === true || columns.has(field)) continue;
         columns.set(field, column);
         this.#fields.add(field);
       }
