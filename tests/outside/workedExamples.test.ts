@@ -313,18 +313,18 @@ function decanted(
 }
 
 const NOT_PHYSICS: Readonly<Record<string, string>> = {
-  WE44: "a price by the final percentage; costs here are of the gas that goes in",
-  WE46: "lines of a bill, not physics; its own total leaves out a fee",
-  WE48: "running cost of a compressor, which is not reckoned here",
-  WE49: "a price of helium, not physics",
-  WE50: "filter hours, which are not kept here",
-  WE51: "filter life, which is not kept here",
+  WE44: "a bill by the final percentage: checked with the charges, tests/costs/costLog.test.ts",
+  WE46: "a bill by the gas added: checked with the charges, tests/costs/costLog.test.ts",
+  WE48: "the cost of air and what is left of the price: tests/costs/costLog.test.ts",
+  WE49: "a price of helium: checked with the charges, tests/costs/costLog.test.ts",
+  WE50: "hours of a filter: checked with the price lists, tests/costs/prices.test.ts",
+  WE51: "life of a filter over temperature: tests/costs/prices.test.ts",
   WE52: "the result of a hydro test, which the test station judges",
   WE53: "plus ratings: a rule of the audit",
   WE55: "due dates: a rule of the audit",
   WE56: "test stamps: read with the cylinders",
   WE57: "month ends: a rule of the audit",
-  WE58: "when a membrane pays, a rule of thumb",
+  WE58: "when a membrane pays, a rule of thumb: what a membrane costs is for the price list to say",
 };
 
 describe("worked examples of the trade", () => {

@@ -1,33 +1,21 @@
-import { Refusal } from "../../gas/refusal";
-import type { Sheet, SheetRow } from "../../sheet/sheet";
-import { checkSteps } from "./checkJob";
+import { failedWith, ReceivedSheets } from "../kit/sheetWorker";
+import { checkSteps, type CheckOrder } from "./checkJob";
 import { FINDINGS_PER_MESSAGE, type FromWorker, type ToWorker } from "./workerMessages";
 
-let sheets: (Omit<Sheet, "rows"> & { rows: SheetRow[] })[] = [];
+const received = new ReceivedSheets();
 
 function tell(message: FromWorker): void {
   self.postMessage(message);
 }
 
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
-  switch (data.kind) {
-    case "clear":
-      sheets = [];
-      return;
-    case "sheet":
-      sheets.push({ ...data.sheet, rows: [] });
-      return;
-    case "rows":
-      for (const row of data.rows) sheets.at(-1)!.rows.push(row);
-      return;
-    case "run":
-      run(data.order);
-  }
+  if (data.kind === "run") run(data.order);
+  else received.take(data);
 };
 
-function run(order: Extract<ToWorker, { kind: "run" }>["order"]): void {
+function run(order: CheckOrder): void {
   try {
-    const steps = checkSteps(sheets, order);
+    const steps = checkSteps(received.sheets, order);
     let step = steps.next();
     for (; !step.done; step = steps.next()) tell({ kind: "progress", ...step.value });
     const { findings, facts, ...report } = step.value;
@@ -37,13 +25,7 @@ function run(order: Extract<ToWorker, { kind: "run" }>["order"]): void {
     }
     tell({ kind: "report", report });
   } catch (thrown) {
-    const error = thrown instanceof Error ? thrown : new Error(String(thrown));
-    tell({
-      kind: "failed",
-      sentence: error.message,
-      refused: error instanceof Refusal,
-      details: error.stack ?? "",
-    });
+    tell(failedWith(thrown));
   }
 }
 

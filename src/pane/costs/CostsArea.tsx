@@ -58,7 +58,7 @@ export function CostsArea({ workbook, shop, watchChanges }: CostsAreaProps) {
           <Notice>Your workbook changed since. Work it out again to see it as it is now.</Notice>
         )}
         {busy ? (
-          <WorkUnderWay busy={{ with: "checking", ...busy }} onCancel={costs.cancel} />
+          <WorkUnderWay busy={busy} onCancel={costs.cancel} />
         ) : (
           <Button ref={button} appearance="primary" onClick={costs.run}>
             {answer ? "Work it out again" : "Work out the costs"}

@@ -1,9 +1,8 @@
-import { Refusal } from "../../gas/refusal";
-import type { Sheet, SheetRow } from "../../sheet/sheet";
+import { failedWith, ReceivedSheets } from "../kit/sheetWorker";
 import { CostDesk, type CostOrder } from "./costDesk";
 import type { FromCostWorker, ToCostWorker } from "./workerMessages";
 
-let sheets: (Omit<Sheet, "rows"> & { rows: SheetRow[] })[] = [];
+const received = new ReceivedSheets();
 let desk: CostDesk | undefined;
 
 function tell(message: FromCostWorker): void {
@@ -11,37 +10,20 @@ function tell(message: FromCostWorker): void {
 }
 
 self.onmessage = ({ data }: MessageEvent<ToCostWorker>) => {
-  switch (data.kind) {
-    case "clear":
-      sheets = [];
-      desk = undefined;
-      return;
-    case "sheet":
-      sheets.push({ ...data.sheet, rows: [] });
-      return;
-    case "rows":
-      for (const row of data.rows) sheets.at(-1)!.rows.push(row);
-      return;
-    case "answer":
-      answer(data.order);
-  }
+  if (data.kind === "answer") return answer(data.order);
+  desk = undefined;
+  received.take(data);
 };
 
 function answer(order: CostOrder): void {
   try {
-    desk ??= new CostDesk(sheets);
+    desk ??= new CostDesk(received.sheets);
     const steps = desk.answer(order);
     let step = steps.next();
     for (; !step.done; step = steps.next()) tell({ kind: "progress", ...step.value });
     tell({ kind: "answer", answer: step.value });
   } catch (thrown) {
-    const error = thrown instanceof Error ? thrown : new Error(String(thrown));
-    tell({
-      kind: "failed",
-      sentence: error.message,
-      refused: error instanceof Refusal,
-      details: error.stack ?? "",
-    });
+    tell(failedWith(thrown));
   }
 }
 

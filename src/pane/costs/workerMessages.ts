@@ -1,22 +1,9 @@
-import type { Sheet, SheetRow } from "../../sheet/sheet";
+import type { SheetMessage, WorkerMessage } from "../kit/sheetWorker";
 import type { CostAnswer, CostOrder, CostStep } from "./costDesk";
 
-/** Sheets travel in blocks of rows, since copying a big sheet at once would hold the screen. */
-export type ToCostWorker =
-  | { readonly kind: "clear" }
-  | { readonly kind: "sheet"; readonly sheet: Omit<Sheet, "rows"> }
-  | { readonly kind: "rows"; readonly rows: readonly SheetRow[] }
-  | { readonly kind: "answer"; readonly order: CostOrder };
+export type ToCostWorker = SheetMessage | { readonly kind: "answer"; readonly order: CostOrder };
 
 export type FromCostWorker =
-  | { readonly kind: "ready" }
+  | WorkerMessage
   | ({ readonly kind: "progress" } & CostStep)
-  | { readonly kind: "answer"; readonly answer: CostAnswer }
-  | {
-      readonly kind: "failed";
-      readonly sentence: string;
-      readonly refused: boolean;
-      readonly details: string;
-    };
-
-export const ROWS_PER_MESSAGE = 500;
+  | { readonly kind: "answer"; readonly answer: CostAnswer };
