@@ -60,7 +60,7 @@ function optionsOf(
     units: units ?? unitsOf(rules),
     paper: readPaper(given.value("paper")) ?? paperOf(rules),
     names: given.has("names"),
-    shopName: given.value("shop"),
+    shopName: given.value("shop") ?? settings.shopName,
     audit: options,
     accepted: settings.accepted,
     logFile,

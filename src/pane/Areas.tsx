@@ -14,6 +14,7 @@ interface AreasProps extends Omit<PaneProps, "appearance"> {
 const AREAS = {
   fill: "Fill a cylinder",
   check: "Check the log",
+  month: "Month end",
   costs: "Fill costs",
   shop: "Rules & shop",
 } as const;
@@ -47,6 +48,7 @@ function AreaPanel({ id, name, shown, children }: AreaPanelProps) {
 
 /** Fetched when it is first looked at. */
 const FillArea = lazy(() => import("./fill/FillArea"));
+const MonthArea = lazy(() => import("./month/MonthArea").then(({ MonthArea: area }) => ({ default: area })));
 const CostsArea = lazy(() => import("./costs/CostsArea").then(({ CostsArea: area }) => ({ default: area })));
 
 /** What a person may want to do here; a check goes on while they look at another area. */
@@ -54,6 +56,7 @@ export function Areas({ workbook, shop, onOpenSample, watchChanges }: AreasProps
   const id = useId();
   const [area, setArea] = useState<keyof typeof AREAS>("check");
   const seenFill = useSeen(area === "fill");
+  const seenMonth = useSeen(area === "month");
   const seenCosts = useSeen(area === "costs");
   const check = useCheck(workbook, shop, watchChanges);
   return (
@@ -68,6 +71,13 @@ export function Areas({ workbook, shop, onOpenSample, watchChanges }: AreasProps
       </AreaPanel>
       <AreaPanel id={id} name="check" shown={area}>
         <CheckArea check={check} workbook={workbook} onOpenSample={onOpenSample} />
+      </AreaPanel>
+      <AreaPanel id={id} name="month" shown={area}>
+        {seenMonth && (
+          <Suspense fallback={<Spinner label="Opening month end" />}>
+            <MonthArea workbook={workbook} shop={shop} watchChanges={watchChanges} />
+          </Suspense>
+        )}
       </AreaPanel>
       <AreaPanel id={id} name="costs" shown={area}>
         {seenCosts && (

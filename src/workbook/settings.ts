@@ -65,6 +65,8 @@ const shopSettings = z.looseObject({
   airTests: z.array(airTest).optional(),
   sources: z.array(gasSource).optional(),
   accepted: z.array(acceptance).optional(),
+  /** As it stands on reports. */
+  shopName: z.string().optional(),
   /** What stood in the workbook before and could not be understood, word for word. */
   setAside: z.unknown().optional(),
 });
