@@ -1,4 +1,4 @@
-/* npx tsx scripts/generate-function-docs.ts: writes what is made from the definitions of the worksheet functions. */
+/* npx tsx scripts/generate-function-docs.ts: writes what is made from the definitions of the worksheet functions and the rules. */
 import { writeFileSync } from "node:fs";
 import { generatedFiles } from "./generated-files";
 

@@ -42,8 +42,9 @@ function byReadings(filled: FilledCylinder, shop: Shop, residue: Residue | NotJu
   const ways = workingsOf(filled, shop, isKnown ? residue : { mix: OXYGEN, by: "assumed" });
   if ("kind" in ways) return ways;
   const [workings] = ways;
-  const mix = workings && mixAfterFill(workings, workings.top.leanest);
-  if (mix && isStillAir(mix, shop)) return PASS;
+  if (workings === undefined) return residue as NotJudged;
+  const mix = mixAfterFill(workings, workings.top.leanest);
+  if (isStillAir(mix, shop)) return PASS;
   if (!isKnown) return residue;
   return fault(
     residue,

@@ -11,7 +11,7 @@ const TOPPED_AFTER_COOLING = 0.8;
 /** One cylinder filled twice faster than it can be breathed empty: a serial or a row is wrong. Common practice, no source. */
 export const filledTwice: Rule = {
   id: "R07",
-  rank: 46,
+  rank: 47,
   title: "One cylinder filled twice within minutes",
   needs: [["date"], ["serial", "shopNumber"]],
   judge(filled, { figures }) {

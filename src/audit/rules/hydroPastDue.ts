@@ -1,5 +1,12 @@
 import type { Rule } from "../rule";
-import { judgePastDue } from "./pastDue";
+import { judgePastDue, type RecurringTest } from "./pastDue";
+
+const HYDRO: RecurringTest = {
+  field: "hydro",
+  intervalOf: (rules) => rules.hydro,
+  historyOf: (cylinder) => cylinder.hydros,
+  todo: "Do not fill it again before a hydro, and tell the owner.",
+};
 
 /** Filled after the hydro fell due: 49 CFR 173.301(a)(6), and the like in nearly every country. */
 export const hydroPastDue: Rule = {
@@ -7,11 +14,5 @@ export const hydroPastDue: Rule = {
   rank: 2,
   title: "Filled past its hydro date",
   needs: [["date"], ["hydro", "made"]],
-  judge: (filled, shop) =>
-    judgePastDue(filled, shop, {
-      field: "hydro",
-      intervalOf: (rules) => rules.hydro,
-      historyOf: (cylinder) => cylinder.hydros,
-      todo: "Do not fill it again before a hydro, and tell the owner.",
-    }),
+  judge: (filled, shop) => judgePastDue(filled, shop, HYDRO),
 };

@@ -1,7 +1,7 @@
 import { nameMix } from "../../gas/nameMix";
 import { lacking } from "../asking";
 import { likeliestCause } from "../physics/causes";
-import { outsideBy, oxygenAfter, uncertaintyOf } from "../physics/massBalance";
+import { outsideBy, oxygenAfter, oxygenRoughly, ROUGHLY, uncertaintyOf } from "../physics/massBalance";
 import { workingsOf, type Workings } from "../physics/workings";
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import type { Shop } from "../shop";
@@ -29,9 +29,13 @@ export const outsideBalance: Rule = {
     const { oxygen } = analysedMix.value;
     // No reading is better than the analyser itself: within twice its error nothing has to be reckoned.
     const least = (TWICE * shop.figures.balanceAnalyserPoints) / 100;
-    const off = ways.map((workings) => ({ workings, by: outsideBy(oxygenAfter(workings), oxygen) }));
-    if (off.some(({ by }) => by <= least)) return PASS;
-    const judged = off.map((way) => ({ ...way, error: uncertaintyOf(way.workings, shop.figures) }));
+    for (const workings of ways)
+      if (outsideBy(oxygenRoughly(workings), oxygen) <= least - ROUGHLY) return PASS;
+    const judged = ways.map((workings) => ({
+      workings,
+      by: outsideBy(oxygenAfter(workings), oxygen),
+      error: uncertaintyOf(workings, shop.figures),
+    }));
     if (judged.some(({ by, error }) => by <= TWICE * error)) return PASS;
     const nearest = judged.reduce((one, other) => (other.by < one.by ? other : one));
     return fault(filled, nearest.workings, nearest.error, shop);

@@ -12,12 +12,11 @@ import { stateOn, type Test } from "../tests";
 import { pressureText } from "../words";
 import type { PressureReading } from "../../log/log";
 
-/*
- * Filled above what the cylinder may hold settled: its service pressure, or 110 % of it for a class that may have a
- * plus while the latest test carries one (49 CFR 173.301a(c), 173.302a(b)). One finding: where the pressure is what a
- * plus would allow, and no plus counts, V07 names that cause; else it is V03.
+/**
+ * Filled above what the cylinder may hold settled: its service pressure, or 110 % of it for a class that may have a plus
+ * while the latest test carries one. 49 CFR 173.301a(c), 173.302a(b); Arbeidstilsynet regulation 25-15. A settled reading
+ * counts; else the end pressure is settled from its temperature (real gas); else it is taken as read, and said so.
  */
-
 export const overPressure: Rule = {
   id: "V03",
   rank: 4,
@@ -26,6 +25,10 @@ export const overPressure: Rule = {
   judge: (filled, shop) => judge(filled, shop, false),
 };
 
+/**
+ * The same fault where the pressure is what a plus would allow, and no plus counts: the class can have none, or the latest
+ * test carries none. 49 CFR 173.302a(b). One finding for both rules.
+ */
 export const plusNotAllowed: Rule = {
   id: "V07",
   rank: 14,

@@ -1,5 +1,12 @@
 import type { Rule } from "../rule";
-import { judgePastDue } from "./pastDue";
+import { judgePastDue, type RecurringTest } from "./pastDue";
+
+const VISUAL: RecurringTest = {
+  field: "visual",
+  intervalOf: (rules) => rules.visual,
+  historyOf: (cylinder) => cylinder.visuals,
+  todo: "Do not fill it again before a visual.",
+};
 
 /** Filled after the visual fell due. A hydro includes a visual (49 CFR 180.205(f)), so the later of both counts. */
 export const visualPastDue: Rule = {
@@ -7,11 +14,5 @@ export const visualPastDue: Rule = {
   rank: 13,
   title: "Filled past its visual date",
   needs: [["date"], ["visual", "hydro"]],
-  judge: (filled, shop) =>
-    judgePastDue(filled, shop, {
-      field: "visual",
-      intervalOf: (rules) => rules.visual,
-      historyOf: (cylinder) => cylinder.visuals,
-      todo: "Do not fill it again before a visual.",
-    }),
+  judge: (filled, shop) => judgePastDue(filled, shop, VISUAL),
 };
