@@ -19,7 +19,8 @@ const SHOP: AuditOptions = {
   ],
   sources: [
     { name: "Bank A", oxygenCompatible: true },
-    { name: "Compressor", oxygenCompatible: false },
+    { name: "Compressor", oxygenCompatible: true },
+    { name: "Old compressor", oxygenCompatible: false },
     { name: "Bank 32", oxygenCompatible: true, mix: { oxygen: 0.32, helium: 0 } },
   ],
 };
@@ -87,6 +88,7 @@ interface Recipe {
   readonly mix: string;
   readonly method: string;
   readonly source: string;
+  /** Oxygen to let in, for each psi from start to end. */
   readonly oxygen: number | null;
   readonly analysed: number | null;
 }
@@ -95,17 +97,29 @@ interface Recipe {
 const RECIPES: readonly Recipe[] = [
   ...Array.from({ length: 11 }, (_, at): Recipe => ({ mix: "air", method: "air", source: at < 6 ? "Bank A" : "Compressor", oxygen: null, analysed: null })),
   ...Array.from({ length: 4 }, (): Recipe => ({ mix: "EAN32", method: "premix", source: "Bank 32", oxygen: null, analysed: 32 })),
-  ...Array.from({ length: 4 }, (): Recipe => ({ mix: "EAN32", method: "partial pressure", source: "Bank A", oxygen: 355, analysed: 32 })),
-  { mix: "EAN36", method: "partial pressure", source: "Bank A", oxygen: 480, analysed: 36 },
+  ...Array.from({ length: 4 }, (): Recipe => ({ mix: "EAN32", method: "partial pressure", source: "Bank A", oxygen: 0.1365, analysed: 32 })),
+  { mix: "EAN36", method: "partial pressure", source: "Bank A", oxygen: 0.184, analysed: 36 },
 ]; // prettier-ignore
+
+const BANKED = RECIPES.find(({ method }) => method === "premix")!;
+
+function sourceOf(method: string, { source }: Recipe): string {
+  return method === "premix" ? BANKED.source : source;
+}
 
 function fillSheet(fills: number): Sheet {
   const cylinders = cylinderCount(fills);
   const rows: SheetRow[] = [{ values: FILL_HEADINGS }];
   for (let at = 0; at < fills; at++) {
     const chance = (at * 2_654_435_761) % 4_294_967_296;
-    const { mix, method, source, oxygen, analysed } = RECIPES[chance % RECIPES.length]!;
     const cylinder = (at * 7919) % cylinders;
+    const recipe = RECIPES[chance % RECIPES.length]!;
+    // Two cylinders in three are clean for oxygen; a hundredth of what goes into the others should not.
+    const { mix, method, oxygen, analysed } =
+      recipe.oxygen !== null && cylinder % 3 === 0 && at % 100 > 0 ? BANKED : recipe;
+    const source = recipe.mix === "air" && at % 500 === 0 ? "Old compressor" : sourceOf(method, recipe);
+    const start = 100 + ((chance >>> 4) % 16) * 50;
+    const end = 2900 + ((chance >>> 12) % 10) * 10;
     const off = ((chance >>> 8) % 9) / 10 - 0.4;
     const measured =
       analysed === null ? null : Number((analysed + off + (at % 997 === 0 ? 5 : 0)).toFixed(1));
@@ -115,13 +129,13 @@ function fillSheet(fills: number): Sheet {
         FIRST_DAY + Math.floor((at * 300) / fills),
         (9 + ((at * 8) / fills) * 300 - Math.floor((at * 300) / fills) * 8) / 24,
         serialOf(cylinder),
-        100 + (chance % 16) * 50,
+        start,
         mix,
         mix,
         method,
         source,
-        oxygen,
-        2900 + (chance % 10) * 10,
+        oxygen === null ? null : Math.round(oxygen * (end - start)),
+        end,
         70,
         measured,
         measured === null ? null : "R.",

@@ -1,21 +1,34 @@
+import { Temporal } from "temporal-polyfill";
 import { dayNumber } from "../cylinders/calendar";
 import { isSameSource } from "./sources";
 import type { AirTest, Shop } from "./shop";
 
 /** Tests of this bank or compressor, and those of all the air of the shop; all of them where no source is named. */
-export function testsFor(source: string | undefined, { airTests = [] }: Shop): readonly AirTest[] {
+export function testsFor(source: string | undefined, { airTests = NO_TESTS }: Shop): readonly AirTest[] {
   if (source === undefined) return airTests;
-  return airTests.filter((test) => test.source === undefined || isSameSource(test.source, source));
+  let bySource = BY_SOURCE.get(airTests);
+  if (bySource === undefined) BY_SOURCE.set(airTests, (bySource = new Map()));
+  let found = bySource.get(source);
+  if (found === undefined) {
+    found = airTests.filter((test) => test.source === undefined || isSameSource(test.source, source));
+    bySource.set(source, found);
+  }
+  return found;
 }
 
+const NO_TESTS: readonly AirTest[] = [];
+/** A log names few sources many times. */
+const BY_SOURCE = new WeakMap<readonly AirTest[], Map<string, readonly AirTest[]>>();
+
 /** Day number of the sample. */
-export function dayOfTest({ date }: AirTest): number {
-  return dayNumber({
-    year: Number(date.slice(0, 4)),
-    month: Number(date.slice(5, 7)),
-    day: Number(date.slice(8, 10)),
-  });
+export function dayOfTest(test: AirTest): number {
+  let day = DAYS.get(test);
+  if (day === undefined) DAYS.set(test, (day = dayNumber(Temporal.PlainDate.from(test.date))));
+  return day;
 }
+
+/** Few tests are asked about for every fill. */
+const DAYS = new WeakMap<AirTest, number>();
 
 /** A test that failed, and the last good one before it: all air between the two, and after it, is suspect. */
 export interface FailedTest {

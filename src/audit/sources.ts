@@ -8,7 +8,23 @@ import type { GasSource, Shop } from "./shop";
 export function sourceOf({ fields }: Fill, { sources }: Shop): GasSource | undefined {
   const { source } = fields;
   if (source.kind !== "value" || sources === undefined) return undefined;
-  return sources.find(({ name }) => isSameSource(name, source.value));
+  const named = byName(sources);
+  const name = source.value;
+  if (!named.has(name))
+    named.set(
+      name,
+      sources.find((told) => isSameSource(told.name, name)),
+    );
+  return named.get(name);
+}
+
+/** A log names few sources many times. */
+const BY_NAME = new WeakMap<readonly GasSource[], Map<string, GasSource | undefined>>();
+
+function byName(sources: readonly GasSource[]): Map<string, GasSource | undefined> {
+  let named = BY_NAME.get(sources);
+  if (named === undefined) BY_NAME.set(sources, (named = new Map()));
+  return named;
 }
 
 /** Why rules that judge by what sources give can judge nothing: the shop has told of none. */

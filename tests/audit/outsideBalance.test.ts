@@ -1,9 +1,17 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { countryRules } from "../../src/cylinders/countryRules";
+import { contentAt, filledTo } from "../../src/gas/content";
+import { realGas } from "../../src/gas/equationOfState";
 import { AIR, HELIUM, mixture, OXYGEN } from "../../src/gas/mixture";
 import { absoluteBar, kelvin } from "../../src/gas/units";
-import { contentAfter, oxygenAfter, uncertaintyOf } from "../../src/audit/physics/massBalance";
+import {
+  contentAfter,
+  oxygenAfter,
+  oxygenRoughly,
+  ROUGHLY,
+  uncertaintyOf,
+} from "../../src/audit/physics/massBalance";
 import type { Workings } from "../../src/audit/physics/workings";
 import { shopOf } from "../../src/audit/shop";
 import { auditOf, FULL, SHOP, verdictOf, without, type TestRow } from "./sheets";
@@ -97,6 +105,20 @@ describe("laws of the balance", () => {
         expect(least).toBeLessThanOrEqual(1 + 1e-9);
       }),
       { numRuns: 200 },
+    );
+  });
+
+  it("the mix is right to a thousandth of a point, the rough one to half a point", () => {
+    fc.assert(
+      fc.property(someWorkings, (made) => {
+        const { start, pure, top, end } = made;
+        let content = contentAt(realGas, start.mix, start.bar, start.temperatureK);
+        for (const { gas, bar, temperatureK } of [...pure, { ...end, gas: top.leanest }])
+          content = filledTo(realGas, content, gas, bar, temperatureK);
+        expect(Math.abs(oxygenAfter(made).least - content.mix.oxygen)).toBeLessThan(1e-5);
+        expect(Math.abs(oxygenRoughly(made).least - content.mix.oxygen)).toBeLessThan(ROUGHLY);
+      }),
+      { numRuns: 500 },
     );
   });
 

@@ -1,12 +1,13 @@
 import { AIR, HELIUM, OXYGEN, type Mixture } from "../../gas/mixture";
 import { ATMOSPHERE_BAR, kelvin } from "../../gas/units";
-import type { Fill } from "../../log/log";
+import type { Fill, FillFields } from "../../log/log";
+import type { Reading } from "../../log/reading";
 import { lacking } from "../asking";
 import { isAir } from "../enriched";
 import { notJudged, type FilledCylinder, type NotJudged } from "../rule";
 import type { Shop } from "../shop";
 import { sourceMix } from "../sources";
-import type { AddedAs, AddedGas } from "../walk/rowInLog";
+import type { AddedAs, AddedGas, RowInLog } from "../walk/rowInLog";
 import { residueOf, type Residue } from "./residue";
 
 /** A reading of the log, bar absolute, at the temperature it was taken at. */
@@ -65,20 +66,17 @@ export function workingsOf(
   const start = { mix: residue.mix, bar: startPressure.value.bar, temperatureK: roomK };
   const end = { bar: ending.value.bar, temperatureK: hasTemperature ? gasTemperatureK.value : roomK };
   const endIsCold = isSettled || hasTemperature || ending.value.hotBar !== undefined;
-  const read = (as: AddedAs): Workings => ({
-    start,
-    pure: additions(added, start, (field) => row.addedAs(field) ?? as),
-    top,
-    end,
-    endIsCold,
-  });
+  const way: Workings = { start, pure: [], top, end, endIsCold };
+  if (added.length === 0) return isPossible(way) ? [way] : NOT_RISING;
+  const asWritten = (as: AddedAs): Workings => ({ ...way, pure: additions(added, row, start, as) });
   const isOpen = added.some(({ field }) => row.addedAs(field) === undefined);
-  const ways = (isOpen ? [read("increment"), read("stop")] : [read("increment")]).filter(isPossible);
-  if (ways.length > 0) return ways;
-  return notJudged("the readings do not rise from the start over what was added to the end", {
-    field: added[0]?.field ?? "endPressure",
-  });
+  const ways = [asWritten("increment"), ...(isOpen ? [asWritten("stop")] : [])].filter(isPossible);
+  return ways.length > 0 ? ways : NOT_RISING;
 }
+
+const NOT_RISING = notJudged("the readings do not rise from the start over what was added to the end", {
+  field: "endPressure",
+});
 
 /** Readings are taken to be at the temperature that service pressures are stamped for, unless the log says another. */
 export function roomTemperatureK({ rules }: Shop): number {
@@ -96,20 +94,31 @@ interface Added {
 function addedTo({ fields }: Fill): readonly Added[] | NotJudged {
   const { method, orderedMix, analysedMix } = fields;
   const byPressure = method.kind === "value" && method.value === "partial pressure";
-  const wantsHelium = [orderedMix, analysedMix].some((mix) => mix.kind === "value" && mix.value.helium > 0);
-  const added: Added[] = [];
-  const take = (field: AddedGas, gas: Mixture, isNeeded: boolean): NotJudged | undefined => {
-    const reading = fields[field];
-    if (reading.kind !== "value")
-      return isNeeded || reading.kind !== "blank" ? lacking(reading, { field }) : undefined;
-    const bar = reading.value.bar - ATMOSPHERE_BAR;
-    if (bar > 0) added.push({ field, gas, bar });
-    return undefined;
-  };
-  return (
-    take("heliumAdded", HELIUM, byPressure && wantsHelium) ?? take("oxygenAdded", OXYGEN, byPressure) ?? added
-  );
+  const wantsHelium = hasHelium(orderedMix) || hasHelium(analysedMix);
+  const helium = addedOf(fields, "heliumAdded", HELIUM, byPressure && wantsHelium);
+  if ("kind" in helium) return helium;
+  const oxygen = addedOf(fields, "oxygenAdded", OXYGEN, byPressure);
+  return "kind" in oxygen ? oxygen : [...helium, ...oxygen];
 }
+
+function hasHelium(mix: Reading<Mixture>): boolean {
+  return mix.kind === "value" && mix.value.helium > 0;
+}
+
+function addedOf(
+  fields: FillFields,
+  field: AddedGas,
+  gas: Mixture,
+  isNeeded: boolean,
+): readonly Added[] | NotJudged {
+  const reading = fields[field];
+  if (reading.kind !== "value")
+    return isNeeded || reading.kind !== "blank" ? lacking(reading, { field }) : NO_GAS;
+  const bar = reading.value.bar - ATMOSPHERE_BAR;
+  return bar > 0 ? [{ field, gas, bar }] : NO_GAS;
+}
+
+const NO_GAS: readonly Added[] = [];
 
 const AIR_ON_TOP: TopGas = { leanest: AIR, richest: AIR };
 
@@ -144,10 +153,12 @@ function topOf(fill: Fill, afterPureGas: boolean, shop: Shop): TopGas | NotJudge
 /** Those written as amounts first; of those written as stops, what stopped lower went in first. */
 function additions(
   added: readonly Added[],
+  row: RowInLog,
   start: GaugeReading,
-  as: (field: AddedGas) => AddedAs,
+  unlessSaid: AddedAs,
 ): readonly Addition[] {
   const { temperatureK } = start;
+  const as = (field: AddedGas) => row.addedAs(field) ?? unlessSaid;
   const rises = added
     .filter(({ field }) => as(field) === "increment")
     .map(({ gas, bar }) => ({ gas, bar: 0, rise: bar, temperatureK }));
@@ -169,6 +180,10 @@ export function stacked(startBar: number, pure: readonly Addition[]): readonly A
 
 /** Readings rise from the start over the stops to the end. */
 export function isPossible({ start, pure, end }: Workings): boolean {
-  const stops = [start.bar, ...pure.map(({ bar }) => bar)];
-  return stops.every((bar, at) => at === 0 || bar > stops[at - 1]!) && stops.at(-1)! < end.bar;
+  let reached = start.bar;
+  for (const { bar } of pure) {
+    if (bar <= reached) return false;
+    reached = bar;
+  }
+  return reached < end.bar;
 }

@@ -1,5 +1,5 @@
-import type { Log } from "../../log/log";
-import { cylindersOf, joinRegister, type CylinderMatch } from "../../log/register";
+import type { Fill, Log } from "../../log/log";
+import { cylindersOf, joinRegister, type CylinderMatch, type RegisterIndex } from "../../log/register";
 import { CylinderOnRecord } from "../cylinderOnRecord";
 import type { FilledCylinder } from "../rule";
 import type { Shop } from "../shop";
@@ -20,17 +20,17 @@ export interface WalkStep {
  * fills before have made of it.
  */
 export function* walk(log: Log, shop: Shop): Generator<WalkStep> {
-  const register = joinRegister(log);
+  const matches = new Matches(joinRegister(log));
   const rows = new LogRows(log);
   const records = new Map<string, CylinderOnRecord>();
   const pasts = new Map<string, CylinderPast>();
   let fillsBefore = 0;
   for (const timed of inTimeOrder(log)) {
     const { fill, index, day } = timed;
-    for (const match of cylindersOf(fill, register)) {
-      const { serial } = match;
+    for (const match of matches.of(fill)) {
+      const { serial, suggestion, note } = match;
       const past = pasts.get(serial) ?? NO_PAST;
-      const filled: FilledCylinder = {
+      const known: FilledCylinder = {
         fill,
         serial,
         day,
@@ -38,13 +38,34 @@ export function* walk(log: Log, shop: Shop): Generator<WalkStep> {
         cylinder: onRecord(match, timed, records, shop),
         past: past.last ? withOrder(past, timed) : past,
         row: rows.around(index),
-        ...(match.suggestion !== undefined && { suggestion: match.suggestion }),
-        ...(match.note !== undefined && { note: match.note }),
       };
+      const filled =
+        suggestion === undefined && note === undefined
+          ? known
+          : {
+              ...known,
+              ...(suggestion !== undefined && { suggestion }),
+              ...(note !== undefined && { note }),
+            };
       yield { filled, fillsBefore };
       if (serial !== "") pasts.set(serial, pastAfter(filled, shop));
     }
     fillsBefore++;
+  }
+}
+
+/** Readings of equal cells are shared, so that each serial is looked up once. */
+class Matches {
+  readonly #bySerial = new Map<Fill["fields"]["serial"], readonly CylinderMatch[]>();
+
+  constructor(private readonly register: RegisterIndex) {}
+
+  of(fill: Fill): readonly CylinderMatch[] {
+    const { serial } = fill.fields;
+    if (serial.kind !== "value" || fill.cylinderInRow !== undefined) return cylindersOf(fill, this.register);
+    let found = this.#bySerial.get(serial);
+    if (found === undefined) this.#bySerial.set(serial, (found = cylindersOf(fill, this.register)));
+    return found;
   }
 }
 
