@@ -3,6 +3,7 @@ import { useState } from "react";
 import { Temporal } from "temporal-polyfill";
 import { labelText } from "../../depth/labelText";
 import { Refusal } from "../../gas/refusal";
+import type { SheetReading } from "../check/report";
 import { CopyButton } from "../kit/CopyButton";
 import { problemOf, type Problem } from "../kit/problem";
 import { ProblemNote } from "../kit/ProblemNote";
@@ -139,6 +140,12 @@ function LabelPrint() {
   );
 }
 
+/** A sheet of fills that names the day and the cylinder; anything less is no place for a record. */
+function canTakeFills({ kind, columns }: SheetReading): boolean {
+  const has = (field: string) => columns.some((column) => column.field === field);
+  return (kind === "fills" || kind === "flat") && has("date") && (has("serial") || has("shopNumber"));
+}
+
 /** The row as the person's own columns have it, written only when asked. */
 function LogRowPart() {
   const styles = useFillStyles();
@@ -146,8 +153,8 @@ function LogRowPart() {
   const [done, setDone] = useState<string>();
   const [problem, setProblem] = useState<Problem>();
   const announce = useAnnounce();
-  const logs = register.sheets.filter(({ kind }) => kind === "fills" || kind === "flat");
-  const sheet = logs.at(-1);
+  const logs = register.sheets.filter(canTakeFills);
+  const sheet = logs.find(({ name }) => name === shownIn(form, "logSheet")) ?? logs.at(-1);
   if (!sheet || !model.wanted)
     return (
       <p className={styles.small}>No log sheet was found to add the row to. Look the cylinder up first.</p>

@@ -7,6 +7,7 @@ import { ProblemNote } from "../kit/ProblemNote";
 import { SeverityMark } from "../kit/SeverityMark";
 import { EnterCylinder } from "./EnterCylinder";
 import { useFilling } from "./FillContext";
+import { onCounter } from "./form";
 import { FormField, Tick } from "./FormField";
 import { printPage } from "./print/printPage";
 import { refusalSlip } from "./print/refusalSlip";
@@ -38,30 +39,45 @@ export function ReceiveStage({ onNext }: { readonly onNext: () => void }) {
   const styles = useFillStyles();
   const { form, change, receipt, register } = useFilling();
   const [entering, setEntering] = useState(false);
-  const lookUp = () => {
-    const asked = form.written.asked?.text.trim() ?? "";
-    if (asked !== "") register.ask([asked], form.entered);
+  const lookUp = (serial = form.written.asked?.text.trim() ?? "") => {
+    if (serial === "") return;
+    change((before) => onCounter(before, serial));
+    register.ask([serial], form.entered);
   };
   return (
     <div className={styles.stage}>
       <h2 className={styles.title}>Receive</h2>
-      <FormField name="asked" label="Serial or shop number" onEnter={lookUp} />
-      <Button className={styles.button} appearance={receipt ? "secondary" : "primary"} onClick={lookUp}>
+      <FormField
+        name="asked"
+        label="Serial or shop number"
+        onEnter={() => {
+          lookUp();
+        }}
+      />
+      <Button
+        className={styles.button}
+        appearance={receipt ? "secondary" : "primary"}
+        onClick={() => {
+          lookUp();
+        }}
+      >
         Look it up
       </Button>
       {register.busy && <Spinner size="tiny" label="Looking through the workbook" />}
-      {register.problem && <ProblemNote problem={register.problem} onTryAgain={lookUp} />}
+      {register.problem && (
+        <ProblemNote
+          problem={register.problem}
+          onTryAgain={() => {
+            lookUp();
+          }}
+        />
+      )}
       {receipt && <ReceiptCard receipt={receipt} />}
       {receipt?.suggestion !== undefined && receipt.found === "nothing" && (
         <Button
           className={styles.button}
           onClick={() => {
-            const { suggestion = "" } = receipt;
-            change((before) => ({
-              ...before,
-              written: { ...before.written, asked: { text: suggestion, units: before.units } },
-            }));
-            register.ask([suggestion], form.entered);
+            lookUp(receipt.suggestion);
           }}
         >
           Did you mean {receipt.suggestion}?

@@ -48,6 +48,7 @@ const FIELD_TABLE = {
   tolerance: ["text", "station"],
   initials: ["text", "station"],
   labelStock: ["text", "station"],
+  logSheet: ["text", "station"],
   row: ["text", "fill"],
   rowBank: ["text", "station"],
   rowGas: ["text", "station"],
@@ -82,6 +83,8 @@ const fillForm = z.object({
   /** One cylinder at a time, or a row of them. */
   several: z.boolean().catch(false),
   written: z.partialRecord(z.string(), written).catch({}),
+  /** The cylinder that was looked up, and that the fields of the fill are about. */
+  cylinder: z.string().optional().catch(undefined),
   /** Which way the person chose; absent for the first of the list. */
   way: z.string().optional().catch(undefined),
   /** Steps and checks that are ticked, by name. */
@@ -114,6 +117,12 @@ export function nextCylinder(form: FillForm): FillForm {
     entered: form.entered,
     written: Object.fromEntries(kept),
   };
+}
+
+/** The form with this cylinder on the counter. Nothing that was written of another one stays: it would be believed. */
+export function onCounter(form: FillForm, cylinder: string): FillForm {
+  const isOther = form.cylinder !== undefined && form.cylinder !== cylinder;
+  return writeField({ ...(isOther ? nextCylinder(form) : form), cylinder }, "asked", cylinder);
 }
 
 export function writeField(form: FillForm, name: FieldName, text: string): FillForm {
