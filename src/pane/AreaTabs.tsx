@@ -1,4 +1,4 @@
-import { makeStyles, tokens } from "@fluentui/react-components";
+import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import { useRef, type KeyboardEvent } from "react";
 
 interface AreaTabsProps<Area extends string> {
@@ -7,6 +7,10 @@ interface AreaTabsProps<Area extends string> {
   readonly onArea: (area: Area) => void;
   /** Ids of tabs and panels begin with it: `id-check`, `id-check-panel`. */
   readonly id: string;
+  /** What the tabs are, for a screen reader. */
+  readonly label?: string;
+  /** Whether they stay in sight while their area scrolls. */
+  readonly pinned?: boolean;
 }
 
 const useStyles = makeStyles({
@@ -17,6 +21,7 @@ const useStyles = makeStyles({
     padding: "0 6px",
     borderBottom: `1px solid ${tokens.colorNeutralStroke2}`,
   },
+  pinned: { position: "sticky", top: 0, zIndex: 2, backgroundColor: tokens.colorNeutralBackground3 },
   tab: {
     padding: "6px 8px 5px",
     font: "inherit",
@@ -40,7 +45,8 @@ const useStyles = makeStyles({
 });
 
 /** The areas as tabs: one tab stop, arrows from there. Fluent's own would put unnamed helpers into the page. */
-export function AreaTabs<Area extends string>({ areas, area, onArea, id }: AreaTabsProps<Area>) {
+export function AreaTabs<Area extends string>(props: AreaTabsProps<Area>) {
+  const { areas, area, onArea, id, label = "Areas", pinned = true } = props;
   const styles = useStyles();
   const list = useRef<HTMLDivElement>(null);
   const names = Object.keys(areas) as Area[];
@@ -54,7 +60,13 @@ export function AreaTabs<Area extends string>({ areas, area, onArea, id }: AreaT
     list.current?.querySelector<HTMLElement>(`[data-area="${next}"]`)?.focus();
   };
   return (
-    <div ref={list} role="tablist" aria-label="Areas" className={styles.tabs} onKeyDown={onKeyDown}>
+    <div
+      ref={list}
+      role="tablist"
+      aria-label={label}
+      className={mergeClasses(styles.tabs, pinned && styles.pinned)}
+      onKeyDown={onKeyDown}
+    >
       {names.map((name) => (
         <button
           key={name}

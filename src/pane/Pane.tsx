@@ -1,5 +1,5 @@
 import { FluentProvider, makeStyles, Spinner, tokens } from "@fluentui/react-components";
-import { useRef } from "react";
+import { useRef, type ReactNode } from "react";
 import type { FormulaHost, Workbook } from "../workbook/workbook";
 import { Areas } from "./Areas";
 import { FormulaNote } from "./FormulaNote";
@@ -24,6 +24,8 @@ export interface PaneProps {
   readonly watchChanges?: (onChange: () => void) => () => void;
   /** Where the pane has to explain the formula in the selected cell, as the host itself has no place for it. */
   readonly formulas?: FormulaHost;
+  /** What the host itself has to say, above all else. */
+  readonly hostNote?: ReactNode;
 }
 
 const useStyles = makeStyles({
@@ -33,6 +35,9 @@ const useStyles = makeStyles({
     minHeight: 0,
     overflowY: "auto",
     overflowX: "hidden",
+    // What gets the focus is not to end up behind the tabs above and the status line below.
+    scrollPaddingTop: "80px",
+    scrollPaddingBottom: "64px",
     position: "relative",
     display: "flex",
     flexDirection: "column",
@@ -49,11 +54,12 @@ const useStyles = makeStyles({
 });
 
 /** The task pane: the same in Excel and beside the local grid. It knows the workbook only by its port. */
-export function Pane({ appearance, formulas, ...props }: PaneProps) {
+export function Pane({ appearance, formulas, hostNote, ...props }: PaneProps) {
   const styles = useStyles();
   return (
     <FluentProvider theme={THEMES[appearance]} className={styles.provider}>
       <AnnouncerProvider>
+        {hostNote}
         {/* Another workbook is another shop: nothing of the old one may linger. */}
         <ShopPane key={useSerial(props.workbook)} {...props} />
         {formulas && <FormulaNote host={formulas} />}
@@ -67,7 +73,7 @@ function ShopPane({
   headed = true,
   onOpenSample,
   watchChanges,
-}: Omit<PaneProps, "appearance" | "formulas">) {
+}: Omit<PaneProps, "appearance" | "formulas" | "hostNote">) {
   const styles = useStyles();
   const shop = useShop(workbook);
   const { country, units } = shop.settings;

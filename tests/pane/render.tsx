@@ -35,5 +35,5 @@ export async function checkTheLog(): Promise<void> {
   const button = await screen.findByRole("button", { name: "Check the log" });
   button.focus();
   fireEvent.click(button);
-  await screen.findByRole("heading", { name: /finding|Nothing found/ });
+  await screen.findByRole("heading", { level: 2, name: /finding|Nothing found/ });
 }

@@ -6,11 +6,13 @@ import { SEVERITIES, type Finding, type NotChecked } from "../../src/audit/findi
 import { acceptancesOf } from "../../src/audit/acceptance";
 import { AnnouncerProvider } from "../../src/pane/kit/announce";
 import type { CheckReport } from "../../src/pane/check/report";
+import { NOTHING_YET } from "../../src/pane/check/checkState";
 import { findingsText } from "../../src/pane/check/results/findingsText";
 import { lacksOf } from "../../src/pane/check/results/lacks";
 import { sortByHarm } from "../../src/pane/check/results/useFindings";
 import { Results } from "../../src/pane/check/results/Results";
 import type { Jump } from "../../src/pane/check/useJump";
+import type { Check } from "../../src/pane/check/useCheck";
 import type { Shop } from "../../src/pane/shop/useShop";
 import { NO_SETTINGS } from "../../src/workbook/settings";
 import { FakeWorkbook } from "./fakeWorkbook";
@@ -33,6 +35,7 @@ function report(count: number, notChecked: readonly NotChecked[] = []): CheckRep
     };
   });
   return {
+    country: "US",
     sheets: [],
     unreadable: [],
     findings,
@@ -57,7 +60,19 @@ function ShownResults({ shown, jump }: { shown: CheckReport; jump: Jump }) {
     kept: true,
     readAgain: () => undefined,
   };
-  return <Results report={shown} shop={shop} workbook={workbook} jump={jump} titleRef={{ current: null }} />;
+  const check: Check = {
+    ...NOTHING_YET,
+    report: shown,
+    shop,
+    outOfDate: false,
+    look: () => undefined,
+    run: () => undefined,
+    ask: () => undefined,
+    cancel: () => undefined,
+  };
+  return (
+    <Results report={shown} check={check} workbook={workbook} jump={jump} titleRef={{ current: null }} />
+  );
 }
 
 let workbook = new FakeWorkbook([]);
@@ -240,12 +255,12 @@ describe("the cylinders to call about, and those not to fill", () => {
     fireEvent.click(screen.getByRole("button", { name: /^Do not fill next: 1/ }));
     const others = screen.getByRole("list", { name: "Do not fill next" });
     expect(others.textContent).toContain("owner not in the log");
-    expect(others.textContent).toContain("Day of the last fill not known");
+    expect(others.textContent).toContain("Message 2.");
   });
 
   it("lead to all that was found of the cylinder", async () => {
     show(atRisk());
-    fireEvent.click(screen.getByRole("button", { name: /findings? of GP1003$/i }));
+    fireEvent.click(screen.getByRole("button", { name: "1 finding of GP1003" }));
     await waitFor(() => {
       expect(entries()).toHaveLength(1);
     });

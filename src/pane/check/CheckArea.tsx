@@ -80,7 +80,7 @@ export function CheckArea({ check, workbook, onOpenSample }: CheckAreaProps) {
               : "You changed what is checked, or how it is read. Check again to see what that makes of it."}
           </Notice>
         )}
-        {busy && busy.with !== "reading" ? (
+        {busy?.with === "looking" || busy?.with === "checking" ? (
           <WorkUnderWay busy={busy} onCancel={check.cancel} cancelRef={cancelButton} />
         ) : (
           <Button
@@ -99,13 +99,7 @@ export function CheckArea({ check, workbook, onOpenSample }: CheckAreaProps) {
           come first.
         </p>
         {report && (
-          <Results
-            report={report}
-            shop={check.shop}
-            workbook={workbook}
-            jump={jump}
-            titleRef={resultsTitle}
-          />
+          <Results report={report} check={check} workbook={workbook} jump={jump} titleRef={resultsTitle} />
         )}
       </div>
       {chosen.sheets.length > 0 && <StatusBar reading={chosen} report={report} jump={jump} />}
@@ -116,7 +110,7 @@ export function CheckArea({ check, workbook, onOpenSample }: CheckAreaProps) {
 /** Tells a screen reader what the eye sees: that work began, and what came of it. */
 function useSpokenState({ busy, report, reading }: Check): void {
   const announce = useAnnounce();
-  const doing = busy && busy.with !== "reading" ? busy.with : undefined;
+  const doing = busy?.with;
   const told = useRef({ report, reading });
   useEffect(() => {
     if (doing === "looking") announce("Looking for logs in this workbook.");

@@ -3,7 +3,7 @@ import { useId, type RefObject } from "react";
 import type { Busy } from "./checkState";
 
 interface WorkUnderWayProps {
-  readonly busy: Busy;
+  readonly busy: Pick<Busy, "doing" | "share">;
   readonly onCancel: () => void;
   readonly cancelRef?: RefObject<HTMLButtonElement>;
 }

@@ -1,6 +1,8 @@
 import { Temporal } from "temporal-polyfill";
 import { auditSteps } from "../../audit/audit";
+import { dueLists } from "../../audit/dueLists";
 import type { AuditResult } from "../../audit/finding";
+import { housePatterns } from "../../audit/housePatterns";
 import { receive } from "../../audit/receive";
 import { shopFor } from "../../audit/shopFor";
 import type { AuditOptions } from "../../audit/shop";
@@ -10,6 +12,7 @@ import { countryContext } from "../../log/countryContext";
 import type { Log, LogSheet, RowCounts, RowKind } from "../../log/log";
 import { readLog } from "../../log/readLog";
 import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
+import { answerSteps, type Question } from "./questions";
 import type { CheckReport, FindingFacts, SheetReading } from "./report";
 
 /** What is wanted of the sheets, as plain values: it travels to a worker. */
@@ -25,6 +28,8 @@ export interface CheckOrder {
   readonly judge: boolean;
   /** Serials or shop numbers of cylinders on the counter. */
   readonly receive?: readonly string[];
+  /** A question to answer instead of a check. */
+  readonly ask?: Question;
 }
 
 /** Where the work stands, between two steps. */
@@ -47,21 +52,39 @@ export function* checkSteps(
     choices: order.choices,
     asOf,
   });
-  const reading = { sheets: log.sheets.map(sheetReading), unreadable: log.unreadable };
+  const reading = {
+    country: order.country,
+    sheets: log.sheets.map(sheetReading),
+    unreadable: log.unreadable,
+  };
   if (order.receive) {
     const { shop } = shopFor(rules, { ...order.shop, asOf: order.today });
     const receipts = order.receive.map((asked) => receive(log, shop, asked, asOf));
     return { ...reading, ...NOTHING_JUDGED, facts: [], receipts };
   }
+  const options = { ...order.shop, asOf: order.today };
+  if (order.ask) {
+    const answer = yield* answerSteps(log, rules, options, order.ask);
+    return { ...reading, ...NOTHING_JUDGED, facts: [], answer };
+  }
   if (!order.judge) return { ...reading, ...NOTHING_JUDGED, facts: [] };
-  const judging = auditSteps(log, rules, { ...order.shop, asOf: order.today });
+  const judging = auditSteps(log, rules, options);
   let step = judging.next();
   while (!step.done) {
-    yield { doing: "Judging the fills", share: 0.5 + step.value / 2 };
+    yield { doing: "Judging the fills", share: 0.5 + 0.4 * step.value };
     step = judging.next();
   }
   const result = step.value;
-  return { ...reading, ...result, facts: factsOf(result.findings, sheets, log) };
+  yield { doing: "Looking what falls due", share: 0.9 };
+  const due = dueLists(log, rules, asOf, options);
+  yield { doing: "Comparing ordered and analysed", share: 0.95 };
+  return {
+    ...reading,
+    ...result,
+    facts: factsOf(result.findings, sheets, log),
+    due,
+    patterns: housePatterns(log),
+  };
 }
 
 const NOTHING_JUDGED: AuditResult = {

@@ -1,5 +1,6 @@
 import type { SheetChoice } from "../../log/context";
 import type { Problem } from "../kit/problem";
+import type { Answer } from "./questions";
 import type { CheckReport, LogReading, SheetReading } from "./report";
 
 /** A sheet the host could not hand over, and why. */
@@ -8,9 +9,9 @@ export interface UnreachableSheet {
   readonly sentence: string;
 }
 
-/** Work under way: looking for logs in the workbook, reading again after a correction, or the check itself. */
+/** Work under way: looking for logs in the workbook, reading again after a correction, the check, or a question. */
 export interface Busy {
-  readonly with: "looking" | "reading" | "checking";
+  readonly with: "looking" | "reading" | "checking" | Answer["kind"];
   readonly doing: string;
   readonly share: number;
 }
@@ -23,10 +24,15 @@ export interface CheckState {
   readonly report: CheckReport | undefined;
   /** What the report was ordered under; another order makes it out of date. */
   readonly reportOrder: string;
+  /** Answers to what was asked of the log of the report. */
+  readonly answers: Answers;
   /** The user changed cells since the sheets were last read. */
   readonly changed: boolean;
   readonly problem: Problem | undefined;
 }
+
+/** The last answer of each kind. */
+export type Answers = { readonly [Kind in Answer["kind"]]?: Extract<Answer, { kind: Kind }> };
 
 export const NOTHING_YET: CheckState = {
   busy: undefined,
@@ -34,6 +40,7 @@ export const NOTHING_YET: CheckState = {
   unreachable: [],
   report: undefined,
   reportOrder: "",
+  answers: {},
   changed: false,
   problem: undefined,
 };
@@ -48,6 +55,7 @@ export type CheckEvent =
     }
   | { readonly kind: "read again"; readonly reading: LogReading }
   | { readonly kind: "checked"; readonly report: CheckReport; readonly order: string }
+  | { readonly kind: "answered"; readonly answer: Answer }
   | { readonly kind: "stopped" }
   | { readonly kind: "failed"; readonly problem: Problem }
   | { readonly kind: "log changed" };
@@ -59,8 +67,8 @@ export function checkReducer(state: CheckState, event: CheckEvent): CheckState {
         ...state,
         busy: { with: event.with, doing: event.doing, share: 0 },
         problem: undefined,
-        // Rereading works on the sheets as they were handed over; what changed since stays changed.
-        changed: event.with === "reading" && state.changed,
+        // All else works on the sheets as they were handed over; what changed since stays changed.
+        changed: event.with !== "looking" && event.with !== "checking" && state.changed,
       };
     case "progressed":
       return state.busy
@@ -76,8 +84,11 @@ export function checkReducer(state: CheckState, event: CheckEvent): CheckState {
         busy: undefined,
         report: event.report,
         reportOrder: event.order,
+        answers: {},
         reading: state.reading && withNewer(state.reading, event.report),
       };
+    case "answered":
+      return { ...state, busy: undefined, answers: { ...state.answers, [event.answer.kind]: event.answer } };
     case "stopped":
       return { ...state, busy: undefined };
     case "failed":

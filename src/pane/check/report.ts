@@ -1,7 +1,10 @@
+import type { DueLists } from "../../audit/dueLists";
 import type { AuditResult } from "../../audit/finding";
+import type { HousePatterns } from "../../audit/housePatterns";
 import type { Receipt } from "../../audit/receive";
 import type { LogColumn, RowCounts, SheetKind, UnreadableRow } from "../../log/log";
 import type { CellValue } from "../../sheet/sheet";
+import type { Answer } from "./questions";
 
 /** How one sheet was understood, without its rows: small enough to hand about. */
 export interface SheetReading {
@@ -24,10 +27,18 @@ export interface LogReading {
 
 /** A log, read and judged. */
 export interface CheckReport extends LogReading, AuditResult {
+  /** Whose rules it was judged by, as a code. */
+  readonly country: string;
   /** What else is to be known of each finding, in the order of the findings. */
   readonly facts: readonly FindingFacts[];
   /** What is on record of the cylinders asked for, in the order asked. */
   readonly receipts?: readonly Receipt[];
+  /** Which cylinders are out of date today or fall due; absent where nothing was judged. */
+  readonly due?: DueLists;
+  /** Ordered against analysed; absent where nothing was judged. */
+  readonly patterns?: HousePatterns;
+  /** The answer to the question asked. */
+  readonly answer?: Answer;
 }
 
 export interface FindingFacts {

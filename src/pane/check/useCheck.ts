@@ -17,6 +17,7 @@ import {
   type UnreachableSheet,
 } from "./checkState";
 import type { Watch } from "./pace";
+import type { Question } from "./questions";
 
 /** How much of a run goes into fetching the sheets; the rest is reading and judging them. */
 const FETCHING_SHARE = 0.6;
@@ -29,6 +30,8 @@ export interface Check extends CheckState {
   look(): void;
   /** Checks the chosen sheets as they are now. */
   run(): void;
+  /** Asks something of the log as it was checked last. */
+  ask(question: Question): void;
   cancel(): void;
 }
 
@@ -37,6 +40,7 @@ export function useCheck(workbook: Workbook, shop: Shop, watchChanges: PaneProps
   const [state, dispatch] = useReducer(checkReducer, NOTHING_YET);
   const engine = useRef(checkEngine());
   const sheets = useRef<readonly Sheet[]>([]);
+  const checked = useRef<readonly Sheet[]>([]);
   const underWay = useRef<AbortController>();
   const { settings } = shop;
 
@@ -74,6 +78,7 @@ export function useCheck(workbook: Workbook, shop: Shop, watchChanges: PaneProps
       for (const name of names)
         fetched.push(await fetchSheet(workbook, name, fetched.length, names.length, watch));
       const report = await engine.current.run(fetched, orderFor(settings, true), later(watch));
+      checked.current = fetched;
       sheets.current = sheets.current.map(
         (sheet) => fetched.find(({ name }) => name === sheet.name) ?? sheet,
       );
@@ -82,6 +87,19 @@ export function useCheck(workbook: Workbook, shop: Shop, watchChanges: PaneProps
       });
     });
   }, [work, workbook, settings, state.reading]);
+
+  const ask = useCallback(
+    (question: Question) => {
+      work(question.kind, "Reading the rows", async (watch) => {
+        const order = { ...orderFor(settings, false), ask: question };
+        const { answer } = await engine.current.run(checked.current, order, watch);
+        inTurns(() => {
+          if (answer) dispatch({ kind: "answered", answer });
+        });
+      });
+    },
+    [work, settings],
+  );
 
   const cancel = useCallback(() => {
     underWay.current?.abort();
@@ -128,7 +146,7 @@ export function useCheck(workbook: Workbook, shop: Shop, watchChanges: PaneProps
     return orderKey(settings, names) !== state.reportOrder;
   }, [state.report, state.reading, state.reportOrder, settings]);
 
-  return { ...state, shop, outOfDate, look, run, cancel };
+  return { ...state, shop, outOfDate, look, run, ask, cancel };
 }
 
 /** The order of a run under these settings; the shop has answered by now. */

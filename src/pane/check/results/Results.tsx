@@ -1,21 +1,26 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
-import { useId, useRef, type RefObject } from "react";
+import { useId, useState, type RefObject } from "react";
+import { COUNTRIES } from "../../../cylinders/countryRules";
 import type { Workbook } from "../../../workbook/workbook";
-import type { Shop } from "../../shop/useShop";
+import { AreaTabs } from "../../AreaTabs";
 import { counted, type CheckReport } from "../report";
+import type { Check } from "../useCheck";
 import type { Jump } from "../useJump";
-import { AllFindings } from "./AllFindings";
-import { RiskList } from "./RiskList";
+import { DueView } from "./DueView";
+import { FindingsView } from "./FindingsView";
+import { FurtherView } from "./further/FurtherView";
 import { useAccepted } from "./useAccepted";
 import { useFindings } from "./useFindings";
 
 export interface ResultsProps {
   readonly report: CheckReport;
-  readonly shop: Shop;
+  readonly check: Check;
   readonly workbook: Workbook;
   readonly jump: Jump;
   readonly titleRef: RefObject<HTMLHeadingElement>;
 }
+
+const VIEWS = { findings: "Findings", due: "Due", further: "Look further" } as const;
 
 const useStyles = makeStyles({
   results: { display: "flex", flexDirection: "column", gap: "8px" },
@@ -25,58 +30,43 @@ const useStyles = makeStyles({
     lineHeight: tokens.lineHeightBase400,
     fontWeight: tokens.fontWeightSemibold,
     outline: "none",
-    scrollMarginTop: "48px",
   },
+  by: { margin: 0, fontSize: tokens.fontSizeBase200, color: tokens.colorNeutralForeground3 },
+  view: { display: "flex", flexDirection: "column", gap: "8px" },
 });
 
-/** What the check found: whom to call, what not to fill, then everything by harm. */
-export function Results({ report, shop, workbook, jump, titleRef }: ResultsProps) {
+/** What the check found; what falls due; and what else can be asked of the log. */
+export function Results({ report, check, workbook, jump, titleRef }: ResultsProps) {
   const styles = useStyles();
   const id = useId();
-  const accepted = useAccepted(shop);
+  const [view, setView] = useState<keyof typeof VIEWS>("findings");
+  const accepted = useAccepted(check.shop);
   const findings = useFindings(report, accepted);
-  const list = useRef<HTMLHeadingElement>(null);
-  const showFindingsOf = (serial: string) => {
-    findings.clear();
-    findings.change({ cylinder: serial });
-    list.current?.scrollIntoView({ block: "start" });
-    list.current?.focus({ preventScroll: true });
-  };
-  const atRisk = { accepted, jump, onShowFindings: showFindingsOf };
   return (
     <section className={styles.results} aria-labelledby={id}>
       <h2 className={styles.title} id={id} ref={titleRef} tabIndex={-1}>
         {title(report, findings.counts.accepted)}
       </h2>
-      {report.findings.length > 0 && (
-        <>
-          <RiskList
-            {...atRisk}
-            title="Call the owner"
-            hint="The last known fill is dangerous and was not replaced since"
-            none="Nobody to call: no last fill was found dangerous in what was checked."
-            copied="call list"
-            initiallyOpen
-            cylinders={report.recall}
+      <p className={styles.by}>{judgedBy(report)}</p>
+      <AreaTabs areas={VIEWS} area={view} onArea={setView} id={id} label="What the log says" pinned={false} />
+      <div
+        role="tabpanel"
+        id={`${id}-${view}-panel`}
+        aria-labelledby={`${id}-${view}`}
+        className={styles.view}
+      >
+        {view === "findings" && (
+          <FindingsView
+            report={report}
+            findings={findings}
+            accepted={accepted}
+            workbook={workbook}
+            jump={jump}
           />
-          <RiskList
-            {...atRisk}
-            title="Do not fill next"
-            hint="Something is wrong with the cylinder itself"
-            none="No cylinder to turn away: nothing was found wrong with one in what was checked."
-            copied="list"
-            cylinders={report.doNotFill}
-          />
-        </>
-      )}
-      <AllFindings
-        report={report}
-        findings={findings}
-        accepted={accepted}
-        workbook={workbook}
-        jump={jump}
-        titleRef={list}
-      />
+        )}
+        {view === "due" && report.due && <DueView due={report.due} jump={jump} />}
+        {view === "further" && <FurtherView report={report} check={check} jump={jump} />}
+      </div>
     </section>
   );
 }
@@ -85,6 +75,14 @@ function title(report: CheckReport, accepted: number): string {
   const open = report.findings.length - accepted;
   if (report.findings.length === 0) return nothingFound(report);
   return accepted === 0 ? counted(open, "finding") : `${counted(open, "finding")}, ${accepted} accepted`;
+}
+
+/** Whose rules, and how many figures of the shop's own stand in their place. */
+function judgedBy({ country, overrides }: CheckReport): string {
+  const name = COUNTRIES.find(({ code }) => code === country)?.name ?? country;
+  const own =
+    overrides.length === 0 ? "" : `, with ${counted(overrides.length, "figure")} of this shop's own`;
+  return `By the rules of ${name}${own}.`;
 }
 
 /** Nothing found is not the same as all in order: say which it is. */

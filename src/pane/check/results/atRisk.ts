@@ -1,35 +1,50 @@
 import type { Acceptances } from "../../../audit/acceptance";
-import type { CylinderAtRisk } from "../../../audit/recall";
-import { SEVERITY_WORDS } from "../../kit/SeverityMark";
+import type { DueLists } from "../../../audit/dueLists";
+import type { AuditResult } from "../../../audit/finding";
+import { notToFillNext, type CylinderAtRisk } from "../../../audit/recall";
 import { placeName } from "../useJump";
+import type { ListedCylinder } from "./CylinderList";
 import { dayInWords } from "./dayInWords";
 
-/** Cylinders with at least one finding that the shop has not accepted, with those only; and how many others there are. */
+/** Cylinders with at least one finding that the shop has not accepted, with those only. */
 export function openRisks(
   cylinders: readonly CylinderAtRisk[],
   accepted: Acceptances,
-): { readonly open: readonly CylinderAtRisk[]; readonly letStand: number } {
-  const open = cylinders.flatMap((cylinder) => {
+): readonly CylinderAtRisk[] {
+  return cylinders.flatMap((cylinder) => {
     const findings = cylinder.findings.filter((finding) => accepted.of(finding) === undefined);
     return findings.length > 0 ? [{ ...cylinder, findings }] : [];
   });
-  return { open, letStand: cylinders.length - open.length };
 }
 
-/** The owner, or that nobody is named. */
-export function ownerInWords(owner: string | undefined): string {
-  return owner ?? "owner not in the log";
-}
-
-/** A list to telephone by, as plain text. */
-export function riskText(title: string, cylinders: readonly CylinderAtRisk[]): string {
-  const lines = cylinders.map(({ serial, owner, fillDate, findings }) => {
-    const filled = fillDate === "" ? "day of the last fill not known" : `last filled ${dayInWords(fillDate)}`;
-    const wrong = findings.map(
-      ({ severity, message, todo, cell }) =>
-        `  ${SEVERITY_WORDS[severity]}: ${message} ${todo} [${placeName(cell)}]`,
-    );
-    return [`${serial}, ${ownerInWords(owner)}, ${filled}`, ...wrong].join("\n");
+/** Whose telephone should ring: for each cylinder the gravest of what is wrong, and what to do. */
+export function toCall(recall: readonly CylinderAtRisk[], accepted: Acceptances): readonly ListedCylinder[] {
+  return openRisks(recall, accepted).map(({ serial, owner, fillDate, findings }) => {
+    const [{ message, todo, severity, cell }] = findings as [CylinderAtRisk["findings"][number]];
+    const filled = fillDate === "" ? "Day of the last fill not known" : `Last filled ${dayInWords(fillDate)}`;
+    return {
+      serial,
+      owner,
+      mark: severity,
+      says: `${message} ${todo}`,
+      about: `${filled} · ${placeName(cell)}`,
+      cell,
+      findings: findings.length,
+    };
   });
-  return [`${title}: ${cylinders.length}`, "", ...lines].join("\n");
+}
+
+/** What to turn away at the counter: by what is wrong with the vessel, and by what is out of date today. */
+export function toTurnAway(
+  { doNotFill }: AuditResult,
+  due: DueLists | undefined,
+  accepted: Acceptances,
+): readonly ListedCylinder[] {
+  const open = openRisks(doNotFill, accepted);
+  const nothingDue = { asOf: "", outOfDate: [], dueWithin: [], notKnown: [] };
+  const cells = new Map(open.map(({ serial, findings }) => [serial, findings[0]?.cell]));
+  return notToFillNext({ doNotFill: open }, due ?? nothingDue).map(({ serial, owner, reasons }) => {
+    const cell = cells.get(serial);
+    return { serial, owner, mark: "breach" as const, says: reasons.join(" "), ...(cell && { cell }) };
+  });
 }

@@ -14,9 +14,11 @@ export interface Lack {
 export function lacksOf(notChecked: readonly NotChecked[]): readonly Lack[] {
   const lacks = new Map<string, Lack>();
   for (const { rule, count, why, cells } of notChecked) {
-    const key = JSON.stringify([why, count, cells.map(placeName)]);
+    // What a whole column lacks has no cells; some rules ask it of fewer fills than others.
+    const key = cells.length === 0 ? why : JSON.stringify([why, count, cells.map(placeName)]);
     const before = lacks.get(key);
-    lacks.set(key, { why, count, cells, rules: [...(before?.rules ?? []), rule] });
+    const most = Math.max(count, before?.count ?? 0);
+    lacks.set(key, { why, count: most, cells, rules: [...(before?.rules ?? []), rule] });
   }
   return [...lacks.values()];
 }

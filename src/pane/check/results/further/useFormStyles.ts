@@ -1,0 +1,26 @@
+import { makeStyles, tokens } from "@fluentui/react-components";
+
+/** How the small forms and their answers look. */
+export const useFormStyles = makeStyles({
+  form: { display: "flex", flexDirection: "column", gap: "8px", margin: "2px 0 8px" },
+  text: { margin: "2px 0 6px", fontSize: tokens.fontSizeBase200, lineHeight: tokens.lineHeightBase200 },
+  button: { alignSelf: "flex-start" },
+  answer: { display: "flex", flexDirection: "column", gap: "6px", marginBottom: "8px" },
+  line: { margin: 0 },
+  table: {
+    width: "100%",
+    borderCollapse: "collapse",
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+    backgroundColor: tokens.colorNeutralBackground1,
+    "& caption": { textAlign: "left", padding: "2px 0" },
+    "& th, & td": {
+      padding: "3px 6px",
+      borderBottom: `1px solid ${tokens.colorNeutralStroke2}`,
+      textAlign: "right",
+      verticalAlign: "top",
+    },
+    "& th:first-child, & td:first-child": { textAlign: "left" },
+    "& tbody th": { fontWeight: tokens.fontWeightRegular },
+  },
+});
