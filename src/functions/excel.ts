@@ -1,13 +1,16 @@
 import { isProblem, type Answer, type AnswerCell } from "./answer";
 import type { Argument } from "./cells";
 import { evaluate, WHY } from "./evaluate";
+import { leaveVersion } from "./registered";
 import { FUNCTIONS } from "./worksheetFunctions";
+import { VERSION } from "../version";
 
 /*
  * The worksheet functions in Excel. Loading this file registers them and does nothing else; where Excel's runtime is
  * not there (office.js could not be reached) it does nothing at all, and the pane says so.
  */
 if (typeof CustomFunctions !== "undefined") {
+  leaveVersion(VERSION);
   for (const { id, parameters } of FUNCTIONS) {
     // Behind the arguments Excel hands over an object about the call.
     CustomFunctions.associate(id, (...handedOver: Argument[]) =>

@@ -1,5 +1,6 @@
 import { Pane } from "../pane/Pane";
 import type { ExcelWorkbook } from "../workbook/excel/excelWorkbook";
+import { FunctionsNote } from "./FunctionsNote";
 import { useAppearance } from "./useAppearance";
 
 /** The task pane on the workbook that is open in Excel. */
@@ -10,6 +11,7 @@ export function ExcelPane({ workbook }: { readonly workbook: ExcelWorkbook }) {
       appearance={useAppearance()}
       watchChanges={workbook.watchChanges}
       formulas={workbook}
+      hostNote={<FunctionsNote workbook={workbook} />}
     />
   );
 }

@@ -319,6 +319,43 @@ describe("the pane in Excel", () => {
     expect(opened!.faults).toEqual([]);
   });
 
+  test("offers to write formulas again that show #NAME?, and does", async () => {
+    const page = await open();
+    await page.evaluate(() => {
+      const { book } = window.excel.fake;
+      book.calculate = () => 111.375;
+      const sheet = book.sheets.at(-1)!;
+      for (const formula of ['=BRIM.MOD("EAN32","ft")', '=_xldudf_BRIM_MOD("EAN32","ft")']) {
+        book.formulas.set(`${sheet.name}!${sheet.rows.length},0`, { formula, rows: 1 });
+        sheet.rows.push({ values: [{ error: "#NAME?" }] });
+      }
+      document.dispatchEvent(new Event("visibilitychange"));
+    });
+    await page.getByText("2 formulas of Brimbook show #NAME?").waitFor();
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole("button", { name: "Repair formulas" }).click();
+    await page.getByText("2 formulas were written again.").first().waitFor();
+    const formulas = await page.evaluate(() =>
+      [...window.excel.fake.book.formulas.values()].map((each) => each.formula),
+    );
+    expect(formulas).toEqual(['=BRIM.MOD("EAN32","ft")', '=BRIM.MOD("EAN32","ft")']);
+    expect(await page.getByRole("button", { name: "Repair formulas" }).count()).toBe(0);
+    expect(opened!.faults).toEqual([]);
+  });
+
+  test("says when Excel still has the functions of another version", async () => {
+    const page = await open();
+    expect(await page.getByText("of another version").count()).toBe(0);
+    await page.context().close();
+    // An older script in Excel's cache has left its own version.
+    opened = await openPane(
+      browser(),
+      `${office};Object.defineProperty(window, "brimbookFunctions", { get: () => "0.0.9", set: () => {} });`,
+      { sheets },
+    );
+    await opened.page.getByText("worksheet functions of another version").waitFor();
+  });
+
   test("says what to do where office.js cannot be reached", async () => {
     opened = await openPane(browser(), undefined, { sheets: [] });
     await opened!.page.getByText(NO_OFFICE).waitFor();
