@@ -2,6 +2,7 @@ import { freeVolumeL } from "../gas/freeGas";
 import { contentAt } from "../gas/content";
 import { realGas } from "../gas/equationOfState";
 import { AIR, type Mixture } from "../gas/mixture";
+import type { FillState } from "./gasIn";
 import type { MeteredFill, MeteredLogColumns } from "./metered";
 import type { Charges, PriceList } from "./prices/priceList";
 
@@ -37,7 +38,6 @@ export function listCharge({ mix, kind, state, gas }: MeteredFill, charges: Char
   const parts: number[] = [];
   if (perFill !== undefined) parts.push(perFill);
   if (everyFill !== undefined) parts.push(everyFill);
-  const inFull = volumesOf(state.endMix, state);
   const wentIn = { oxygen: gas.oxygenL, helium: gas.heliumL, air: gas.airL };
   // Ready-made nitrox is charged for the oxygen beyond air's that is in it.
   if (gas.readyMade) {
@@ -52,7 +52,7 @@ export function listCharge({ mix, kind, state, gas }: MeteredFill, charges: Char
     if (!charge) continue;
     // Air's own oxygen is nobody's bill.
     if (charge.inTheMix && name === "oxygen" && kind === "air") continue;
-    const volumeL = charge.inTheMix && name !== "air" ? inFull[name] : wentIn[name];
+    const volumeL = charge.inTheMix && name !== "air" ? heldL(name, state) : wentIn[name];
     if (volumeL > 0) parts.push(charge.perL * volumeL);
   }
   return parts.length === 0 ? undefined : parts.reduce((sum, part) => sum + part, 0);
@@ -64,10 +64,10 @@ export function pureIn({ oxygen, helium }: Mixture): { readonly oxygen: number; 
   return { oxygen: Math.max(0, oxygen - air * AIR.oxygen), air };
 }
 
-function volumesOf(mix: Mixture, { waterVolumeL, endBar, temperatureK }: MeteredFill["state"]) {
-  const mol = contentAt(realGas, mix, endBar, temperatureK).molPerLitre * waterVolumeL;
-  const volumeL = freeVolumeL(realGas, mix, mol, temperatureK);
-  return { oxygen: mix.oxygen * volumeL, helium: mix.helium * volumeL };
+/** Litres of one gas in the full cylinder. */
+function heldL(part: "oxygen" | "helium", { endMix, waterVolumeL, endBar, temperatureK }: FillState): number {
+  const mol = contentAt(realGas, endMix, endBar, temperatureK).molPerLitre * waterVolumeL;
+  return endMix[part] * freeVolumeL(realGas, endMix, mol, temperatureK);
 }
 
 /** Mixes that customers call by the same name. */

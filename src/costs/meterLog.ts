@@ -18,9 +18,15 @@ export interface MeteredLog {
   readonly has: MeteredLogColumns;
 }
 
+/** A bank that the shop has told of: what it is called in the log, and what it holds. */
+export interface Bank {
+  readonly name: string;
+  readonly mix?: Mixture | undefined;
+}
+
 /** Works out for every fill how much of which gas went in. */
-export function meterLog(log: Log, units: Units): MeteredLog {
-  const steps = meterSteps(log, units);
+export function meterLog(log: Log, units: Units, banks: readonly Bank[] = []): MeteredLog {
+  const steps = meterSteps(log, units, banks);
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;
@@ -31,13 +37,17 @@ export function meterLog(log: Log, units: Units): MeteredLog {
 const FILLS_PER_STEP = 100;
 
 /** The same, a hundred fills at a time: yields the share that is done. */
-export function* meterSteps(log: Log, units: Units): Generator<number, MeteredLog, undefined> {
+export function* meterSteps(
+  log: Log,
+  units: Units,
+  banks: readonly Bank[] = [],
+): Generator<number, MeteredLog, undefined> {
   const register = joinRegister(log);
   const metered: MeteredFill[] = [];
   const notCosted: NotCosted[] = [];
   for (const [at, fill] of log.fills.entries()) {
     if (at % FILLS_PER_STEP === 0) yield at / log.fills.length;
-    const result = meterFill(fill, register, units);
+    const result = meterFill(fill, register, units, banks);
     if ("why" in result) notCosted.push(result);
     else metered.push(result);
   }
@@ -59,11 +69,16 @@ class CannotTell extends Error {
 }
 
 /** The gas of one fill, or why it cannot be known. */
-export function meterFill(fill: Fill, register: RegisterIndex, units: Units): MeteredFill | NotCosted {
+export function meterFill(
+  fill: Fill,
+  register: RegisterIndex,
+  units: Units,
+  banks: readonly Bank[],
+): MeteredFill | NotCosted {
   const { date } = fill.fields;
   const month = date.kind === "value" ? date.value.toPlainYearMonth().toString() : "";
   try {
-    return { ...meter(fill, register, DEFAULT_TEMPERATURE_K[units]), month };
+    return { ...meter(fill, register, DEFAULT_TEMPERATURE_K[units], banks), month };
   } catch (thrown) {
     if (thrown instanceof CannotTell) return { fill, month, why: thrown.why, field: thrown.field };
     if (thrown instanceof Refusal)
@@ -72,13 +87,18 @@ export function meterFill(fill: Fill, register: RegisterIndex, units: Units): Me
   }
 }
 
-function meter(fill: Fill, register: RegisterIndex, temperatureK: number): Omit<MeteredFill, "month"> {
+function meter(
+  fill: Fill,
+  register: RegisterIndex,
+  temperatureK: number,
+  banks: readonly Bank[],
+): Omit<MeteredFill, "month"> {
   const { fields } = fill;
   const assumed: Assumption[] = [];
   const { size, owner } = cylinderOf(fill, register);
   const method = methodOf(fields);
   const { mix, endMix } = mixesOf(fields, method, assumed);
-  const bankMix = mix;
+  const bankMix = (method === "premix" ? bankOf(fields, banks) : undefined) ?? mix;
   const startBar = needed(fields.startPressure, "startPressure", "start pressure").bar;
   const startMix = startMixOf(fields, method === "air" ? AIR : bankMix, method, assumed);
   const endBar = endBarOf(fields, endMix, temperatureK, assumed);
@@ -149,6 +169,14 @@ function withHelium({ oxygen }: Mixture, helium: number): Mixture {
   if (oxygen + helium > 1)
     throw new CannotTell("analysedMix", "analysis and ordered helium are more than 100 %");
   return mixture(oxygen, helium);
+}
+
+/** What the bank of a fill holds, as the shop has told; names are compared without regard to case and spaces. */
+function bankOf({ source }: FillFields, banks: readonly Bank[]): Mixture | undefined {
+  if (source.kind !== "value") return undefined;
+  const bare = (name: string) => name.toLowerCase().replace(/\s+/g, "");
+  const named = bare(source.value);
+  return banks.find(({ name }) => bare(name) === named)?.mix;
 }
 
 /** Only what goes on top of it says what blank stands for, and only where that is one gas. */

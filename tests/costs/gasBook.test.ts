@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { costLog } from "../../src/costs/costLog";
 import { gasBook } from "../../src/costs/gasBook/gasBook";
@@ -6,6 +7,7 @@ import { meterLog } from "../../src/costs/meterLog";
 import { readPriceSheet } from "../../src/costs/prices/priceSheet";
 import { LITRES_PER_CUBIC_FOOT } from "../../src/gas/units";
 import type { CellValue } from "../../src/sheet/sheet";
+import { anySheet } from "../log/anySheet";
 import { sheet } from "../pane/fakeWorkbook";
 import { FILLS, logOf, prices, priceSheet } from "./lists";
 
@@ -93,6 +95,20 @@ describe("the gas book", () => {
     );
     expect(gasBook(stock, bare, log, "us").doubts[0]!.sentence).toContain(
       "does not say how much oxygen a bottle holds",
+    );
+  });
+
+  it("survives any sheet", () => {
+    fc.assert(
+      fc.property(anySheet, (any) => {
+        const stock = readStockSheet(
+          { ...any, rows: [{ values: HEADINGS }, ...any.rows] },
+          "us",
+          "month first",
+        );
+        for (const { accounts } of [gasBook(stock, readPriceSheet(priceSheet(), "us"), log, "us")])
+          for (const { deliveredL } of accounts) expect(deliveredL).toBeGreaterThanOrEqual(0);
+      }),
     );
   });
 });

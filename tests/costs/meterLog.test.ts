@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { gasIn, type FillState } from "../../src/costs/gasIn";
-import { meterLog } from "../../src/costs/meterLog";
+import { meterLog, type Bank } from "../../src/costs/meterLog";
 import { realGas } from "../../src/gas/equationOfState";
 import { AIR, mixture } from "../../src/gas/mixture";
 import {
@@ -72,6 +72,24 @@ describe("the gas of a fill", () => {
     expect(fill(110).gas.airL).toBeLessThan(fill(70).gas.airL * 0.93);
     expect(fill(null).assumed).toContain("settled");
     expect(fill(110).assumed).not.toContain("settled");
+  });
+
+  it("from a bank is what the shop has told that the bank holds", () => {
+    const headings = [
+      "Date",
+      "Serial",
+      "Start psi",
+      "Start mix",
+      "Ordered mix",
+      "Method",
+      "Source",
+      "End psi",
+    ];
+    const log = logOf([["2026-10-02", "GP1001", 500, "air", "EAN30", "bank", "Bank 32", 3000]], headings);
+    const mixOf = (banks: readonly Bank[]) =>
+      meterLog(log, "us", banks).metered[0]!.gas.readyMade!.mix.oxygen;
+    expect(mixOf([])).toBe(0.3);
+    expect(mixOf([{ name: "bank32", mix: mixture(0.32) }])).toBe(0.32);
   });
 
   it("takes helium as ordered where only the oxygen was analysed, and says so", () => {

@@ -9,6 +9,7 @@ const ORDER: CostOrder = {
   country: "US",
   units: "us",
   choices: [],
+  banks: [],
   today: "2026-10-31",
   scenario: { price: { of: "oxygen", times: 2 } },
   write: { customers: true },

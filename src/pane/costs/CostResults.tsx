@@ -72,7 +72,7 @@ export function CostResults({ costs, answer, units, jump }: CostResultsProps) {
       <GroupTable answer={answer} grouping={grouping} onGrouping={setGrouping} />
       {priceDoubts.length + otherPriceSheets.length > 0 && (
         <Disclosure
-          heading="h3"
+          heading="h2"
           title={`Price list: ${counted(priceDoubts.length + otherPriceSheets.length, "thing")} not used`}
           hint="What, and why"
         >
@@ -98,13 +98,13 @@ export function CostResults({ costs, answer, units, jump }: CostResultsProps) {
           </ul>
         </Disclosure>
       )}
-      <Disclosure heading="h3" title="What if" hint="Another price, or nitrox made another way">
+      <Disclosure heading="h2" title="What if" hint="Another price, or nitrox made another way">
         <WhatIfForm costs={costs} answer={answer} />
       </Disclosure>
-      <Disclosure heading="h3" title="Gas book" hint="Oxygen and helium used, against deliveries">
+      <Disclosure heading="h2" title="Gas book" hint="Oxygen and helium used, against deliveries">
         <GasBookTable costs={costs} answer={answer} units={units} jump={jump} />
       </Disclosure>
-      <Disclosure heading="h3" title="How it was worked out">
+      <Disclosure heading="h2" title="How it was worked out">
         <ul className={styles.list}>
           {answer.notes.map((note) => (
             <li key={note}>{note}</li>

@@ -2,7 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import { costLog, lacksOf, type CostedLog, type Lack } from "../../costs/costLog";
 import { gasBook, type GasBook } from "../../costs/gasBook/gasBook";
 import { isStockSheet, readStockSheet } from "../../costs/gasBook/stockSheet";
-import { meterSteps, type MeteredLog } from "../../costs/meterLog";
+import { meterSteps, type Bank, type MeteredLog } from "../../costs/meterLog";
 import { isPriceSheet, readPriceSheet, type PriceDoubt } from "../../costs/prices/priceSheet";
 import { priceListOf } from "../../costs/prices/readPriceList";
 import type { PriceList } from "../../costs/prices/priceList";
@@ -25,6 +25,8 @@ export interface CostOrder {
   readonly country: string;
   readonly units: "us" | "metric";
   readonly choices: readonly SheetChoice[];
+  /** Banks that the shop has told of, and what they hold. */
+  readonly banks: readonly Bank[];
   /** ISO date of today. */
   readonly today: string;
   /** `2026-10`; absent for all fills. */
@@ -125,8 +127,8 @@ export class CostDesk {
   }
 
   private *metered(order: CostOrder): Generator<CostStep, { log: Log; metered: MeteredLog }, undefined> {
-    const { units, choices, country, today } = order;
-    const key = JSON.stringify([units, choices, country, today]);
+    const { units, choices, country, today, banks } = order;
+    const key = JSON.stringify([units, choices, country, today, banks]);
     if (this.read?.key === key) return this.read;
     yield { doing: "Reading the rows", share: 0 };
     const lists = this.sheets.filter((sheet) => isPriceSheet(sheet) || isStockSheet(sheet));
@@ -134,7 +136,7 @@ export class CostDesk {
       this.sheets.filter((sheet) => !lists.includes(sheet)),
       { ...contextOf(order), units, choices, asOf: Temporal.PlainDate.from(today) },
     );
-    const steps = meterSteps(log, units);
+    const steps = meterSteps(log, units, banks);
     let step = steps.next();
     for (; !step.done; step = steps.next())
       yield { doing: "Working out the gas", share: 0.3 + 0.5 * step.value };

@@ -126,6 +126,7 @@ export function useCosts(workbook: Workbook, shop: Shop, watchChanges: PaneProps
         country,
         units,
         choices: settings.sheets,
+        banks: (settings.sources ?? []).map(({ name, mix }) => ({ name, mix })),
         today: Temporal.Now.plainDateISO().toString(),
         month: of.month,
         scenario: of.scenario,

@@ -9,7 +9,7 @@ export function howItWasWorkedOut({ log, units, prices }: CostReport): readonly 
     for (const assumed of metered.assumed) counts.set(assumed, (counts.get(assumed) ?? 0) + 1);
   return [
     `Gas that went in: by real gas (GERG-2008), from what was there and what is there now, in ${UNIT_NAMES[units].volume} at 1 atm and ${units === "us" ? "70 °F" : "20 °C"}. Gas let out is neither charged nor credited.`,
-    "Air, bank and membrane put one gas on top, the bank's as ordered; blends go by the analysis where there is one, else by the order.",
+    "Air, bank and membrane put one gas on top, the bank's as the shop has told of it, else as ordered; blends go by the analysis where there is one, else by the order.",
     "Margin: charged less cost, of the fills whose charge is known; an unbilled fill is charged 0.",
     ...(prices.compressor?.filter && !prices.compressor.filter.weighted
       ? [
