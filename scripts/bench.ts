@@ -4,6 +4,7 @@ import { gzipSync } from "node:zlib";
 import { benchFunctions } from "./bench-functions";
 import { benchLog } from "./bench-log";
 import { benchGrid } from "./bench-grid";
+import { benchReports } from "./bench-reports";
 
 const print = (line: string) => {
   console.log(line);
@@ -11,6 +12,7 @@ const print = (line: string) => {
 
 benchFunctions(print);
 await benchLog(print);
+await benchReports(print);
 await benchGrid(print);
 bundles();
 

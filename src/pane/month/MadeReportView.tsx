@@ -42,7 +42,9 @@ export function MadeReportView({ month, report, workbook }: MadeReportViewProps)
         </li>
         <li>
           <SeverityMark mark="not checked" />{" "}
-          {report.notChecked === 0 ? "nothing" : `for ${counted(report.notChecked, "reason")}`}
+          {report.notChecked === 0
+            ? "Nothing was left unchecked"
+            : `Something was not checked for ${counted(report.notChecked, "reason")}`}
           {!report.fullyJudged && "; hydro, visual and oxygen rating were not judged for every fill"}
         </li>
       </ul>

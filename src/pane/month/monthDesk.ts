@@ -11,7 +11,6 @@ import { PROGRAM } from "../../reports/month/options";
 import { monthsOf, periodOf } from "../../reports/month/period";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import type { Sheet } from "../../sheet/sheet";
-import type { SheetDesk, WorkStep } from "../kit/sheetEngine";
 
 /** What is wanted, as plain values. */
 export interface MonthOrder {
@@ -60,13 +59,19 @@ export interface MonthAnswer {
   readonly report?: MadeReport;
 }
 
+/** Where the work stands. */
+export interface MonthStep {
+  readonly doing: string;
+  readonly share: number;
+}
+
 /** The sheets of a workbook as months of fills: read once, reported as often as asked. */
-export class MonthDesk implements SheetDesk<MonthOrder, MonthAnswer> {
+export class MonthDesk {
   private read: { readonly key: string; readonly log: Log } | undefined;
 
   constructor(private readonly sheets: readonly Sheet[]) {}
 
-  async *answer(order: MonthOrder): AsyncGenerator<WorkStep, MonthAnswer, undefined> {
+  async *answer(order: MonthOrder): AsyncGenerator<MonthStep, MonthAnswer, undefined> {
     yield { doing: "Reading the rows", share: 0 };
     const log = this.logFor(order);
     const months = monthsOf(log).map(({ month, fills }): MonthChoice => ({
@@ -81,7 +86,7 @@ export class MonthDesk implements SheetDesk<MonthOrder, MonthAnswer> {
     log: Log,
     { country, units, audit, accepted, today }: MonthOrder,
     wanted: ReportOrder,
-  ): AsyncGenerator<WorkStep, MadeReport, undefined> {
+  ): AsyncGenerator<MonthStep, MadeReport, undefined> {
     const options = {
       ...wanted,
       month: Temporal.PlainYearMonth.from(wanted.month),

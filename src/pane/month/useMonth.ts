@@ -6,10 +6,10 @@ import type { Sheet } from "../../sheet/sheet";
 import type { Workbook } from "../../workbook/workbook";
 import type { Watch } from "../check/pace";
 import { problemOf, wasCancelled, type Problem } from "../kit/problem";
-import { sheetEngine, type WorkStep } from "../kit/sheetEngine";
 import type { PaneProps } from "../Pane";
 import type { Shop } from "../shop/useShop";
-import { MonthDesk, type MadeReport, type MonthChoice, type MonthOrder, type ReportOrder } from "./monthDesk";
+import type { MadeReport, MonthChoice, MonthOrder, MonthStep, ReportOrder } from "./monthDesk";
+import { monthEngine } from "./monthEngine";
 
 /** What is wanted of the report, as it stands in the form. */
 export interface MonthForm {
@@ -28,7 +28,7 @@ export interface Month {
   readonly report: MadeReport | undefined;
   /** The sheets it was written to. */
   readonly written: readonly string[] | undefined;
-  readonly busy: WorkStep | undefined;
+  readonly busy: MonthStep | undefined;
   readonly problem: Problem | undefined;
   /** Sheets that could not be read, each in a sentence. */
   readonly unreachable: readonly string[];
@@ -42,14 +42,10 @@ export interface Month {
   readonly cancel: () => void;
 }
 
-const makeWorker = () => new Worker(new URL("./monthWorker.ts", import.meta.url));
-
 /** Month end in one workbook. Call only once the shop has answered. */
 export function useMonth(workbook: Workbook, shop: Shop, watchChanges: PaneProps["watchChanges"]): Month {
   const { settings, change } = shop;
-  const [engine] = useState(() =>
-    sheetEngine(makeWorker, (sheets: readonly Sheet[]) => new MonthDesk(sheets)),
-  );
+  const [engine] = useState(() => monthEngine());
   const [months, setMonths] = useState<readonly MonthChoice[]>();
   const [form, setForm] = useState<MonthForm>(() => emptyForm(shop));
   const [report, setReport] = useState<MadeReport>();
@@ -72,7 +68,7 @@ export function useMonth(workbook: Workbook, shop: Shop, watchChanges: PaneProps
     work("Reading the sheets", async (watch) => {
       const found = await readAll(workbook, watch);
       sheets.current = found.sheets;
-      const answer = await engine.ask(found.sheets, order(), watch);
+      const answer = await engine.answer(found.sheets, order(), watch);
       setUnreachable(found.unreachable);
       setMonths(answer.months);
       setChanged(false);
@@ -92,7 +88,7 @@ export function useMonth(workbook: Workbook, shop: Shop, watchChanges: PaneProps
     work("Judging the fills", async (watch) => {
       const { month, names, paper, shopName, preparedBy } = form;
       const wanted = { month, names, paper, shopName: said(shopName), preparedBy: said(preparedBy) };
-      const answer = await engine.ask(sheets.current, order(wanted), watch);
+      const answer = await engine.answer(sheets.current, order(wanted), watch);
       setReport(answer.report);
       setWritten(undefined);
     });
@@ -148,7 +144,7 @@ export function useMonth(workbook: Workbook, shop: Shop, watchChanges: PaneProps
 
 /** One piece of work at a time, with its progress, its problem, and the way to call it off. */
 function useWork() {
-  const [busy, setBusy] = useState<WorkStep>();
+  const [busy, setBusy] = useState<MonthStep>();
   const [problem, setProblem] = useState<Problem>();
   const underWay = useRef<AbortController>();
   const work = useCallback((doing: string, job: (watch: Watch) => Promise<void>) => {
