@@ -8,6 +8,7 @@ const useStyles = makeStyles({
   input: { minHeight: TOUCH, width: "100%", minWidth: 0, fontSize: tokens.fontSizeBase400 },
   number: { "& input": { textAlign: "right", fontVariantNumeric: "tabular-nums" } },
   select: { "& select": { minHeight: TOUCH } },
+  unit: { whiteSpace: "nowrap" },
   tick: { minHeight: TOUCH, alignItems: "center" },
 });
 
@@ -34,7 +35,13 @@ export function FormField({ name, label, hint, placeholder, unit, onEnter }: For
         placeholder={placeholder}
         autoComplete="off"
         spellCheck={false}
-        contentAfter={behind === undefined ? undefined : <span aria-hidden="true">{behind}</span>}
+        contentAfter={
+          behind === undefined ? undefined : (
+            <span aria-hidden="true" className={styles.unit}>
+              {behind}
+            </span>
+          )
+        }
         input={{ "aria-label": behind === undefined ? label : `${label}, ${behind}` }}
         onChange={(_, { value }) => {
           write(name, value);
@@ -91,6 +98,7 @@ export function Tick({ name, label }: { readonly name: string; readonly label: s
   return (
     <Checkbox
       className={styles.tick}
+      size="large"
       label={label}
       checked={isTicked(form, name)}
       onChange={(_, { checked }) => {

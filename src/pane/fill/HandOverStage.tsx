@@ -174,6 +174,13 @@ function LogRowPart() {
   return (
     <section className={styles.card} aria-label="The row for the log" data-part="log-row">
       <h3 className={styles.heading}>Into the log: {sheet.name}</h3>
+      {logs.length > 1 && (
+        <FormSelect
+          name="logSheet"
+          label="Sheet"
+          choices={[...logs].reverse().map(({ name }) => [name, name] as const)}
+        />
+      )}
       <p className={styles.small}>
         {row
           .map(({ column }) => sheet.columns.find((each) => each.column === column)?.heading ?? "")

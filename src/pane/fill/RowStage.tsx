@@ -10,14 +10,14 @@ import { useFillStyles } from "./styles";
 import { pressureText, reading } from "./words";
 
 const useStyles = makeStyles({
-  table: { borderCollapse: "collapse", width: "100%", "& th": { textAlign: "left", fontWeight: tokens.fontWeightSemibold }, "& td, & th": { padding: "4px 6px 4px 0" }, "& td:not(:first-child), & th:not(:first-child)": { textAlign: "right" } },
+  table: { borderCollapse: "collapse", width: "100%", "& th": { textAlign: "left", fontWeight: tokens.fontWeightSemibold }, "& td, & th": { padding: "4px 6px 4px 0" }, "& td:first-child, & th:first-child": { whiteSpace: "nowrap" }, "& td:not(:first-child), & th:not(:first-child)": { textAlign: "right" } },
 }); // prettier-ignore
 
 /** A row of cylinders from a bank: in which order, from which bottle, and what is left. */
 export function RowStage() {
   const styles = useFillStyles();
   const { form, register, units } = useFilling();
-  const model = useMemo(() => rowModel(form), [form]);
+  const model = useMemo(() => rowModel(form, register.receipts), [form, register.receipts]);
   const serials = (form.written.row?.text ?? "")
     .split(/\r?\n/)
     .map((line) => line.split(/[\t;,]/)[0]!.trim())
@@ -122,6 +122,17 @@ function RowAnswer({ model, unit }: { readonly model: RowModel; readonly unit: s
   const short = filled.cylinders.filter(({ full }) => !full);
   return (
     <section className={styles.card} aria-label="How to fill the row" data-part="row-answer">
+      {model.refused.length > 0 && (
+        <p className={styles.text} data-part="row-refused">
+          <strong>Left out, not to be filled:</strong> {model.refused.join(", ")}.
+        </p>
+      )}
+      {model.notKnown.length > 0 && (
+        <p className={styles.text} data-part="row-not-known">
+          <strong>Not known to be in order:</strong> {model.notKnown.join(", ")}. Check them before they are
+          filled.
+        </p>
+      )}
       <table className={own.table}>
         <thead>
           <tr>

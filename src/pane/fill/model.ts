@@ -31,7 +31,7 @@ import {
   type Station,
   type Wanted,
 } from "./reading";
-import { rankedWays, type RankedWay } from "./ways";
+import { rankedWays, SAFETY, type RankedWay } from "./ways";
 import { number } from "../../functions/readers";
 
 /** What the form comes to: everything that the screens show, worked out in one place. */
@@ -233,10 +233,12 @@ function correctionsOf(
     .map((way): Correction => ({ title: way.title, way, endBar: found.endBar }));
   const adding = byAdding(found, station, counter);
   const known = new Set<string>();
-  return [...adding, ...toEnd].filter(({ way }) => {
-    const key = way.plan!.steps.map(({ step, stopBar }) => `${step}${stopBar.toFixed(3)}`).join();
-    return !known.has(key) && known.add(key);
-  });
+  return [...adding, ...toEnd]
+    .filter(({ way }) => {
+      const key = way.plan!.steps.map(({ step, stopBar }) => `${step}${stopBar.toFixed(3)}`).join();
+      return !known.has(key) && known.add(key);
+    })
+    .sort((one, other) => SAFETY.indexOf(one.way.may) - SAFETY.indexOf(other.way.may));
 }
 
 function byAdding(

@@ -1,3 +1,4 @@
+import type { Receipt } from "../../audit/receive";
 import {
   bestRowOrder,
   fillsLeft,
@@ -20,6 +21,10 @@ import { writtenIn, type FieldName, type FillForm } from "./form";
 /** A row of cylinders, and the bank that it is filled from, as worked out. */
 export interface RowModel {
   readonly problems: Problems;
+  /** Left out: the records say do not fill. */
+  readonly refused: readonly string[];
+  /** Not looked up, or not known to be in order. */
+  readonly notKnown: readonly string[];
   readonly order: RowOrder | undefined;
   readonly filled: RowFilled | undefined;
   /** How many more cylinders like the last of the row the bank fills afterwards. */
@@ -30,19 +35,25 @@ export interface RowModel {
  * Reads a row as it is typed: a line for each cylinder (serial, size, pressure, mix) and for each bottle of the bank
  * (name, size, pressure), the parts apart by commas, semicolons or tabs.
  */
-export function rowModel(form: FillForm): RowModel {
+export function rowModel(form: FillForm, receipts: readonly Receipt[] = []): RowModel {
   const reader = new FormReader(form);
   const gas = reader.read("rowGas", mix()) ?? AIR;
   const targetBar = reader.read("rowTarget", endPressure());
   const temperatureK = reader.read("temperature", settledTemperature()) ?? DEFAULT_TEMPERATURE_K[form.units];
   const bank = linesIn(reader, "rowBank", (parts): BankBottle => bottleOf(parts, reader, "rowBank"));
-  const cylinders = linesIn(reader, "row", (parts): RowCylinder => {
-    const written = parts[3] ?? "";
+  const written = linesIn(reader, "row", (parts): RowCylinder => {
+    const holds = parts[3] ?? "";
     return {
       ...bottleOf(parts, reader, "row"),
-      mix: written === "" ? gas : readMix(numberIn(written) ?? written),
+      mix:
+        holds === ""
+          ? refuse(`“${parts[0] ?? ""}”: write the mix in it too, as its fourth part.`)
+          : readMix(numberIn(holds) ?? holds),
     };
   });
+  const verdictOf = (name: string) => receipts.find(({ asked }) => asked === name)?.verdict;
+  const refused = (written ?? []).filter(({ name }) => verdictOf(name) === "do not fill");
+  const cylinders = written?.filter((each) => !refused.includes(each));
   const order =
     targetBar !== undefined && bank && cylinders && cylinders.length > 0 && bank.length > 0
       ? { equation: realGas, temperatureK, gas, targetBar, bank, cylinders }
@@ -51,6 +62,8 @@ export function rowModel(form: FillForm): RowModel {
   const last = cylinders?.at(-1);
   return {
     problems: reader.problems,
+    refused: refused.map(({ name }) => name),
+    notKnown: (cylinders ?? []).map(({ name }) => name).filter((name) => verdictOf(name) !== "fill"),
     order: best?.order,
     filled: best?.filled,
     more: best && last && fillsLeft({ ...best.order, bank: best.filled.bank }, last),

@@ -3,12 +3,12 @@ import { gasUsed } from "../../blending/gasUsed";
 import type { FillOrder, FillPlan, StepName } from "../../blending/planFill";
 import { waysToFill, type Shortfall, type Way } from "../../blending/waysToFill";
 import { fillCost, type FillCost } from "../../costs/fillCost";
-import { gauge } from "../../functions/wording";
 import { freeVolumeL } from "../../gas/freeGas";
 import { nameMix } from "../../gas/nameMix";
 import { Refusal } from "../../gas/refusal";
 import { gaugeReading, type Units } from "../../gas/units";
 import type { Station, Wanted } from "./reading";
+import { pressureText } from "./words";
 import { realGas } from "../../gas/equationOfState";
 
 /** What has to be known to judge a way, besides the gas: the cylinder as received, its volume, the country's limit. */
@@ -99,6 +99,7 @@ function ranked(way: Way, station: Station, counter: Counter): RankedWay {
 function titleOf({ name, source, plan }: Way): string {
   const gas = `${nameMix(source.mix)} from the ${source.name}`;
   const pure = (["helium", "oxygen"] as const).filter((gas) => plan?.steps.some(({ step }) => step === gas));
+  const then = plan?.steps.some(({ step }) => step === "top") ? `, then ${gas}` : "";
   switch (name) {
     case "top off":
       return `Top off with ${gas}`;
@@ -109,11 +110,9 @@ function titleOf({ name, source, plan }: Way): string {
     case "drain and continuous":
       return `Drain, then continuous: ${gas}`;
     case "partial pressure":
-      return plan
-        ? `Partial pressure: ${pure.join(" and ")}, then ${gas}`
-        : `Partial pressure with ${gas} on top`;
+      return plan ? `Partial pressure: ${pure.join(" and ")}${then}` : `Partial pressure with ${gas} on top`;
     case "drain and partial pressure":
-      return `Drain, then ${pure.join(" and ")}, then ${gas}`;
+      return `Drain, then ${pure.join(" and ")}${then}`;
   }
 }
 
@@ -132,7 +131,7 @@ function judged(way: Way, counter: Counter): { readonly may: MayBe; readonly why
 function shortInWords({ step, bankBar, stopBar }: Shortfall, units: Units): string {
   const bank = step === "top" ? "bank" : `${step} bank`;
   if (bankBar === "none") return `There is no ${bank}.`;
-  return `The ${bank} is too low: it stands at ${gauge(bankBar, units)}, the ${step} stops at ${gauge(stopBar, units)}.`;
+  return `The ${bank} is too low: it stands at ${pressureText(bankBar, units)}, the ${step} stops at ${pressureText(stopBar, units)}.`;
 }
 
 function forbidden({ order, plan }: Way, counter: Counter): readonly string[] {
@@ -142,7 +141,9 @@ function forbidden({ order, plan }: Way, counter: Counter): readonly string[] {
   return [
     ...(receipt.verdict === "do not fill" ? receipt.reasons.map(({ says }) => says) : []),
     ...(limit && above(order.endPressureBar, limit.limitBar)
-      ? [`${gauge(order.endPressureBar, units)} is above its limit of ${gauge(limit.limitBar, units)}.`]
+      ? [
+          `${pressureText(order.endPressureBar, units)} is above its limit of ${pressureText(limit.limitBar, units)}.`,
+        ]
       : []),
     ...(maxOxygen !== undefined && order.endMix.oxygen > maxOxygen + NOISE
       ? [`${nameMix(order.endMix)} is above its oxygen rating (${receipt.rating}).`]
@@ -201,7 +202,7 @@ function minutesOf(used: RankedWay["used"], { compressorLPerMinute }: Station): 
   return compressorLPerMinute === undefined || !top ? undefined : top.volumeL / compressorLPerMinute;
 }
 
-const SAFETY: readonly MayBe[] = ["yes", "not known", "no"];
+export const SAFETY: readonly MayBe[] = ["yes", "not known", "no"];
 
 function bySafetyThenCost(one: RankedWay, other: RankedWay): number {
   return (

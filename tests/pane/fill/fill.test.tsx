@@ -285,13 +285,15 @@ describe("a row of cylinders", () => {
     type(/^Fill to/, "3000");
     const answer = part("row-answer").textContent;
     expect(answer).toMatch(/A on GP1001/);
+    expect(answer).not.toMatch(/on GP1002/);
+    expect(part("row-refused").textContent).toMatch(/GP1002/);
     expect(answer).toMatch(/Bank afterwards: A \d+ psi, B \d+ psi/);
     expect(answer).toMatch(/Then \d+ more/);
   });
   it("names the line that cannot be read", async () => {
     await openFill();
     press("A row");
-    type(/^Cylinders, one a line/, "GP1001, AL80, 500\nGP1002");
+    type(/^Cylinders, one a line/, "GP1001, AL80, 500, air\nGP1002");
     type(/^Fill to/, "3000");
     expect(screen.getByText(/^Line 2: .*write name, size and pressure/)).toBeTruthy();
     expect(document.querySelector("[data-part=row-answer]")).toBeNull();
