@@ -27,8 +27,18 @@ export function dayOfTest(test: AirTest): number {
   return day;
 }
 
+/** Day number of the last day on which a test of so many months' worth still counts. */
+export function lastDayOfTest(test: AirTest, months: number): number {
+  const known = LAST_DAYS.get(test);
+  if (known?.months === months) return known.day;
+  const day = dayNumber(Temporal.PlainDate.from(test.date).add({ months }));
+  LAST_DAYS.set(test, { months, day });
+  return day;
+}
+
 /** Few tests are asked about for every fill. */
 const DAYS = new WeakMap<AirTest, number>();
+const LAST_DAYS = new WeakMap<AirTest, { readonly months: number; readonly day: number }>();
 
 /** A test that failed, and the last good one before it: all air between the two, and after it, is suspect. */
 export interface FailedTest {

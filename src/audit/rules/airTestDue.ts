@@ -1,6 +1,4 @@
-import { Temporal } from "temporal-polyfill";
-import { dayNumber } from "../../cylinders/calendar";
-import { dayOfTest, testsFor } from "../airTests";
+import { dayOfTest, lastDayOfTest, testsFor } from "../airTests";
 import { dayOf } from "../asking";
 import { notJudged, PASS, type Rule } from "../rule";
 import { dateText } from "../words";
@@ -19,10 +17,7 @@ export const airTestDue: Rule = {
     const tests = testsFor(source.kind === "value" ? source.value : undefined, shop);
     const last = tests.findLast((test) => dayOfTest(test) <= day);
     if (last === undefined) return notJudged("no air test before the fill is on record", { field: "date" });
-    // No month has fewer days than that: most fills need no calendar.
-    const { airTestMonths } = shop.figures;
-    if (day <= dayOfTest(last) + 28 * airTestMonths) return PASS;
-    const until = dayNumber(Temporal.PlainDate.from(last.date).add({ months: airTestMonths }));
+    const until = lastDayOfTest(last, shop.figures.airTestMonths);
     if (day <= until) return PASS;
     return {
       kind: "fault",
