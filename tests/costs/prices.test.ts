@@ -84,6 +84,10 @@ describe("a price list", () => {
     ["how much it delivers", ["Service", 2, "hour"]],
     ["Time per fill", ["Labour", 20, "hour"]],
     ["Compressor power", ["Electricity", 0.2, "kWh"]],
+    ["belongs under “We charge”", ["Nitrox fill", 14, "fill"]],
+    ["add a row “Labour”", ["Time per fill", 5, "min/fill"]],
+    ["add a row “Filter”", ["Compressor room", 84, "°F"]],
+    ["add a row “Electricity”", ["Compressor power", 7.5, "kW"]],
     ["how many hours a cartridge lasts", ["Filter", 90, "fill"]],
   ])("says what it does not use, with its cell: %s", (words, row) => {
     const list = prices([["What", "We pay", "Per"], row]);

@@ -36,6 +36,14 @@ export function priceListOf(sheet: PriceSheet, units: Units): PriceList {
 
 const TIMES = ["time", "time for nitrox", "time for trimix", "time for partial pressure"] as const;
 
+const NO_LABOUR = "Not used: add a row “Labour” with what an hour costs.";
+const NO_FILTER = "Not used: add a row “Filter” with what a cartridge costs, per the hours it lasts.";
+const NEEDED_BESIDE: readonly (readonly [PlainItem, PlainItem, string])[] = [
+  ...TIMES.map((time) => [time, "labour", NO_LABOUR] as const),
+  ["room temperature", "filter", NO_FILTER],
+  ["filter temperature", "filter", NO_FILTER],
+];
+
 class ListMaker {
   private readonly doubts: PriceDoubt[];
 
@@ -53,6 +61,8 @@ class ListMaker {
     const compressor = this.compressor();
     const booster = this.booster();
     const labour = this.labour();
+    this.doubtMisplaced();
+    this.doubtLonely();
     return {
       ...(oxygen && { oxygen }),
       ...(helium && { helium }),
@@ -196,6 +206,28 @@ class ListMaker {
       perFill: { air: any, nitrox: nitrox ?? any, trimix: trimix ?? nitrox ?? any },
       ...(partial !== undefined && { partialPressure: partial }),
     };
+  }
+
+  /** What only customers pay, standing where the shop's own costs stand. */
+  private doubtMisplaced(): void {
+    for (const item of ["nitrox", "trimix", "fill"] as const)
+      for (const row of this.rows(item))
+        if (row.pay)
+          this.doubt(
+            row,
+            "What customers pay belongs under “We charge”. Gas of a bank that is paid for is named by its mix, such as “EAN32 bank”.",
+          );
+  }
+
+  /** Rows that are of no use alone. */
+  private doubtLonely(): void {
+    for (const [item, needed, sentence] of NEEDED_BESIDE) {
+      const [row] = this.rows(item);
+      if (row && this.rows(needed).every(({ pay }) => pay === undefined)) this.doubt(row, sentence);
+    }
+    const power = this.find("energy", "power");
+    if (power && !this.find("energy", "energy") && !this.find("energy", "time"))
+      this.doubt(power, "Not used: add a row “Electricity” with what a kWh costs.");
   }
 
   private charges(): Charges {

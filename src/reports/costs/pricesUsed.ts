@@ -1,5 +1,5 @@
 import type { CostReport } from "../../costs/report";
-import type { GasPrice, PriceList } from "../../costs/prices/priceList";
+import type { GasPrice, PriceList, VolumeCharge } from "../../costs/prices/priceList";
 import { nameMix } from "../../gas/nameMix";
 import { UNIT_NAMES, volume, type Units } from "../../gas/units";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
@@ -45,6 +45,22 @@ export function pricesUsedSheet(report: CostReport): SheetDraft {
         ],
         rows: otherRows(prices, units),
         empty: "The price list says nothing of them.",
+      },
+      { kind: "section", lines: ["What customers are charged"] },
+      {
+        kind: "quiet",
+        lines: [chargedBy(report)],
+      },
+      {
+        kind: "table",
+        name: "Charges",
+        columns: [
+          { heading: "Charged for" },
+          { heading: "Charge", format: "#,##0.00" },
+          { heading: "For one" },
+        ],
+        rows: chargeRows(prices, units),
+        empty: "The price list charges for nothing.",
       },
       { kind: "section", lines: ["Not used"] },
       {
@@ -127,4 +143,28 @@ function otherRows(
       rows.push(["Labour, nitrox by partial pressure", labour.partialPressure, null]);
   }
   return rows;
+}
+
+/** Which of the two says what was charged, and how often. */
+function chargedBy({ log }: CostReport): string {
+  const by = (of: "log" | "price list"): number =>
+    log.costed.filter(({ charge }) => charge.kind === "charged" && charge.by === of).length;
+  return `Charged by the price column of the log: ${by("log")} fills; by this list: ${by("price list")}.`;
+}
+
+function chargeRows({ charges }: PriceList, units: Units): readonly (readonly DraftCell[])[] {
+  const { byMix, byKind, everyFill, byGas } = charges;
+  const unit = UNIT_NAMES[units].volume;
+  const kinds = Object.entries(byKind) as readonly (readonly [string, number])[];
+  const gases = Object.entries(byGas) as readonly (readonly [string, VolumeCharge])[];
+  return [
+    ...byMix.map(({ mix, perFill }) => [nameMix(mix), perFill, "fill"]),
+    ...kinds.map(([kind, perFill]) => [kind, perFill, "fill"]),
+    ...(everyFill === undefined ? [] : [["every fill, besides", everyFill, "fill"]]),
+    ...gases.map(([gas, { perL, inTheMix }]) => [
+      gas,
+      perL / volume(1, units),
+      inTheMix ? `${unit} in the full cylinder` : `${unit} that went in`,
+    ]),
+  ];
 }
