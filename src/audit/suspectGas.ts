@@ -3,7 +3,7 @@ import { realGas } from "../gas/equationOfState";
 import { AIR } from "../gas/mixture";
 import { dateOf } from "../cylinders/calendar";
 import type { Log, RowPlace } from "../log/log";
-import { failedTestFor, testsFor } from "./airTests";
+import { dayOfTest, testsFor } from "./airTests";
 import { roomTemperatureK } from "./physics/workings";
 import { ownerOf } from "./recall";
 import type { FilledCylinder } from "./rule";
@@ -97,10 +97,21 @@ function suspectInflow({ fill, day }: FilledCylinder, failed: AirTest, shop: Sho
   const isOther = failed.source !== undefined && name !== undefined && !isSameSource(failed.source, name);
   if (isOther) return NONE;
   if (day === undefined) return OPEN;
-  const tests = (shop.airTests ?? []).filter((test) => test.source === undefined);
-  const found = failedTestFor(day, name === undefined ? tests : testsFor(name, shop))?.failed;
-  if (found?.date !== failed.date || found.source !== failed.source) return NONE;
+  const ofAll = (shop.airTests ?? []).filter((test) => test.source === undefined);
+  if (!isBetweenGood(day, failed, name === undefined ? ofAll : testsFor(name, shop))) return NONE;
   return failed.source !== undefined && source.kind !== "value" ? OPEN : ALL;
+}
+
+/**
+ * Whether a day lies between the good tests around a failed one, whichever other tests failed besides. Air filled on the
+ * day of a good test came after it; on the day of the failed one, nobody knows.
+ */
+function isBetweenGood(day: number, failed: AirTest, tests: readonly AirTest[]): boolean {
+  const badDay = dayOfTest(failed);
+  const good = tests.filter(({ passed }) => passed).map(dayOfTest);
+  const last = good.findLast((goodDay) => goodDay < badDay);
+  const next = good.find((goodDay) => goodDay >= badDay);
+  return (last === undefined || day >= last) && (next === undefined || day < next || day === badDay);
 }
 
 /** How much of the gas after a fill was there before it, by amount. */

@@ -114,6 +114,17 @@ describe("after a bad air test", () => {
     expect(within(list).getAllByRole("listitem")).toHaveLength(3);
   });
 
+  it("goes on past another bad test, and past good ones of another source", async () => {
+    const airTests = [
+      { date: "2026-09-30", passed: false },
+      { date: "2026-10-02", passed: true, source: "Boat compressor" },
+    ];
+    await lookFurther(new FakeWorkbook(blendLog(), { ...US_SHOP, airTests }));
+    enter("2026-10-15");
+    const list = await screen.findByRole("list", { name: /^Suspect gas/ });
+    expect(within(list).getAllByRole("listitem")).toHaveLength(3);
+  });
+
   it("asks for the day, and keeps the test with the others on request", async () => {
     const workbook = await lookFurther();
     enter("");

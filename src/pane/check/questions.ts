@@ -64,11 +64,7 @@ export function* answerSteps(
   if (question.kind === "bad air test") {
     const { kind, failed, good } = question;
     yield { doing: "Following the gas", share: 0.5 };
-    // The test that is asked about may be on record already: it counts once.
-    const others = (options.airTests ?? []).filter(
-      ({ date, passed, source }) => passed || date !== failed.date || source !== failed.source,
-    );
-    const airTests = [...others, ...good];
+    const airTests = [...(options.airTests ?? []), ...good];
     return { kind, failed, cylinders: suspectCylinders(log, rules, failed, { ...options, airTests }) };
   }
   const { kind, country, house } = question;

@@ -192,7 +192,7 @@ function goodTests(source: string, tests: readonly AirTest[]): readonly string[]
   return tests
     .filter(
       (test) =>
-        test.passed && (source === "" || test.source === undefined || isSameSource(test.source, source)),
+        test.passed && (test.source === undefined || (source !== "" && isSameSource(test.source, source))),
     )
     .map(({ date }) => date)
     .sort();
