@@ -16,6 +16,8 @@ interface ExcelPage {
   /** Makes office.js play an Excel of this requirement set: what came later is refused by Microsoft's own tables. */
   playExcelApi: (version: string) => void;
   refuse: (code: string) => void;
+  /** A cell of the first column shows #NAME? for this formula. */
+  breakFormula: (sheet: string, row: number, formula: string) => void;
 }
 
 const page = window as unknown as ExcelPage;
@@ -30,6 +32,10 @@ page.openExcel = (sheets) => {
   });
   Object.assign(Excel.RequestContext.prototype, { _requestExecutor: { executeAsync } });
   page.refuse = (code) => (fake.refuse = () => code);
+  page.breakFormula = (name, row, formula) => {
+    fake.book.sheets.find((sheet) => sheet.name === name)!.rows[row] = { values: [{ error: "#NAME?" }] };
+    fake.book.formulas.set(`${name}!${row},0`, { formula, rows: 1 });
+  };
   page.meetAnew = () => (page.brimbook.workbook = workbook());
   page.requests = () => fake.requests;
   page.brimbook = { workbook: workbook(), selected: () => fake.selected };

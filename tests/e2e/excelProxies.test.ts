@@ -4,6 +4,7 @@ import { createRequire } from "node:module";
 import { build } from "esbuild";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { sheetOf } from "../../src/sheet/draft/sheetOf";
 import type { Sheet } from "../../src/sheet/sheet";
 import { ExcelWorkbook } from "../../src/workbook/excel/excelWorkbook";
 import { describeWorkbookContract, expectProblem } from "../workbook/contract";
@@ -60,7 +61,26 @@ interface InPage {
   requests(): WireRequest[];
   playExcelApi(version: string): void;
   refuse(code: string): void;
+  breakFormula(sheet: string, row: number, formula: string): void;
 }
+
+const report = sheetOf(
+  "Findings",
+  [
+    {
+      ...{ kind: "table", name: "Findings", columns: [{ heading: "Cell" }, { heading: "Fills" }], empty: "" },
+      rows: [
+        ["B1", 2],
+        ["B2", 3],
+      ],
+      chart: {
+        ...{ kind: "dots", title: "Fills", axes: ["Cell", "Fills"], says: "Two figures.", rowsHigh: 8 },
+        series: [{ name: "Fills", categories: 1, values: 1, colour: "#0D5A71", line: true }],
+      },
+    },
+  ],
+  { paper: "Letter", landscape: false, footer: "" },
+);
 
 describeWorkbookContract("Excel behind Microsoft's own proxies", async (sheets) => {
   const page = await openExcelPage(sheets);
@@ -95,6 +115,29 @@ describe("the Excel host", () => {
       }).catch((error: unknown) => (error as { code: string }).code),
     );
     expect(merged).toBe("ApiNotFound");
+  });
+
+  test("writes sheets, marks cells and repairs formulas with no more than ExcelApi 1.12 either", async () => {
+    await page.evaluate(() => (window as unknown as InPage).playExcelApi("1.12"));
+    expect(await new FarWorkbook(page).addSheets([report])).toEqual(["Findings"]);
+    const done = await page.evaluate(async () => {
+      const workbook = window.brimbook!.workbook as ExcelWorkbook;
+      const cell = { sheet: "Fill log", row: 4, column: 3 };
+      const leftOut = await workbook.marks.mark([
+        { cell, held: 3000 },
+        { cell: { ...cell, row: 5 }, held: "changed since" },
+      ]);
+      const cleared = await workbook.marks.clear();
+      (window as unknown as InPage).breakFormula("Fill log", 10, '=_xldudf_BRIM_MOD("EAN32","ft")');
+      const broken = await workbook.findBrokenFormulas();
+      return { leftOut, cleared, broken, repair: await workbook.repairFormulas(broken) };
+    });
+    expect(done).toEqual({
+      leftOut: [{ sheet: "Fill log", row: 5, column: 3 }],
+      cleared: 1,
+      broken: [{ cell: { sheet: "Fill log", row: 10, column: 0 }, formula: '=BRIM.MOD("EAN32","ft")' }],
+      repair: { repaired: 1, protectedSheets: [] },
+    });
   });
 
   test("makes a sentence of an error as office.js throws it", async () => {

@@ -20,6 +20,8 @@ const SENTENCES: Readonly<Record<string, (about: string) => string>> = {
   UnsupportedSheet: (about) => `Excel cannot do this with ${about}. Pick an ordinary worksheet.`,
   MergedRangeConflict: (about) => `Merged cells are in the way in ${about}. Unmerge them, then try again.`,
   FilteredRangeConflict: (about) => `A filter is in the way in ${about}. Clear the filter, then try again.`,
+  UndoNotSupported: (about) =>
+    `This Excel cannot take back all of it in one step, so nothing was done to ${about}. Report it with the details.`,
   RequestAborted: (about) => `Excel gave up on ${about} before it was done. Try again.`,
   ActivityLimitReached: () => "Excel is busy with too many requests. Wait a few seconds, then try again.",
   ServiceNotAvailable: () => "Excel's service does not answer. Check the connection, then try again.",

@@ -3,6 +3,7 @@ import type { FakeExcel } from "./fakeExcel";
 import type { ObjectType } from "./objectModel";
 import { NEEDS, OBJECT_MODEL } from "./objectModel";
 import type { WireAction, WirePath } from "./wire";
+import { WIRE_NAMES } from "./wire";
 import { ActionType, DELAY_FOR_CELL_EDIT, ITEMS, pascal, PathType } from "./wire";
 
 /**
@@ -110,13 +111,16 @@ class ClientObject {
     else {
       this.ask({ ActionType: ActionType.instantiate, Name: "" }, (value) => {
         this.receive(value);
-        if (path.Name === "Add") this.settle(path, value as Answer);
+        if (path.Name === "Add" || path.Name === "GetItemOrNullObject")
+          this.settle(path, value as Answer | null);
       });
     }
   }
 
-  /** What was added once must not be added again by the next request: from now on it goes by its id. */
-  private settle({ ParentObjectPathId = 0 }: Omit<WirePath, "Id">, { Id }: Answer): void {
+  /** What was added or found once is not to be added or looked for again: from now on it goes by its id. */
+  private settle({ ParentObjectPathId = 0 }: Omit<WirePath, "Id">, found: Answer | null): void {
+    const Id = found?.["Id"];
+    if (Id === undefined) return;
     const ArgumentInfo = { Arguments: [Id] };
     const path = { ObjectPathType: PathType.indexer, Name: "", ParentObjectPathId, ArgumentInfo };
     this.context.setPath(this.id, path);
@@ -144,7 +148,10 @@ class ClientObject {
       throw new Error(`The double does not know how to set ${this.type}.${name}: look it up and add it.`);
     }
     const ArgumentInfo = { Arguments: [plainOf(value)] };
-    this.ask({ ActionType: ActionType.set, Name: pascal(name), ArgumentInfo }, () => undefined);
+    this.ask(
+      { ActionType: ActionType.set, Name: WIRE_NAMES[name] ?? pascal(name), ArgumentInfo },
+      () => undefined,
+    );
   }
 
   /** Of what is only written a member may be a property or a method: how it is used decides. */

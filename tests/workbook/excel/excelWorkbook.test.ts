@@ -197,6 +197,7 @@ describe("errors", () => {
     "MergedRangeConflict",
     "FilteredRangeConflict",
     "RequestAborted",
+    "UndoNotSupported",
     "ActivityLimitReached",
     "ServiceNotAvailable",
     "ApiNotFound",

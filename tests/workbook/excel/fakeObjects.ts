@@ -150,7 +150,7 @@ class WorksheetObject {
   delete() {
     this.book.sheets.splice(this.book.sheets.indexOf(this.sheet), 1);
   }
-  showGridlines = true;
+  gridlines = true;
   get protection() {
     return { protected: this.sheet.protected };
   }

@@ -57,3 +57,6 @@ export const ITEMS = "_Items";
 
 export const pascal = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
 export const camel = (name: string) => name.charAt(0).toLowerCase() + name.slice(1);
+
+/** What is called otherwise on the wire. */
+export const WIRE_NAMES: Readonly<Record<string, string>> = { showGridlines: "Gridlines" };
