@@ -9,7 +9,7 @@ const EXAMPLE = `calc MOD '[32,"ft"]'`;
 /** One worksheet function, or a line of JSON for each of many. */
 export const calc: Command = {
   name: "calc",
-  usage: `calc NAME '[ARGUMENTS]', or calc --batch with a line {"name":"MOD","args":[32,"ft"]} for each`,
+  usage: `calc NAME '[ARGUMENTS]', or calc --batch with a line {"fn":"MOD","args":[32,"ft"]} for each`,
   says:
     "Calculates a worksheet function. Arguments are a JSON array, ranges arrays of rows. Prints the value as JSON, or " +
     `{"error":"#VALUE!","message":"…"}.`,
@@ -37,7 +37,7 @@ async function batch(terminal: Terminal): Promise<ExitCode> {
 function answerLine(line: string): unknown {
   try {
     const call = readJson(line, BATCH_EXAMPLE);
-    const [name, args] = Array.isArray(call) ? call : [fieldOf(call, "name"), fieldOf(call, "args") ?? []];
+    const [name, args] = Array.isArray(call) ? call : [fieldOf(call, "fn"), fieldOf(call, "args") ?? []];
     if (typeof name !== "string")
       throw new CommandProblem(`The line names no function: write it as ${BATCH_EXAMPLE}.`);
     return shaped(evaluate(name, readArguments(args)));
@@ -46,7 +46,7 @@ function answerLine(line: string): unknown {
   }
 }
 
-const BATCH_EXAMPLE = `{"name":"MOD","args":[32,"ft"]}`;
+const BATCH_EXAMPLE = `{"fn":"MOD","args":[32,"ft"]}`;
 
 function fieldOf(call: unknown, name: string): unknown {
   return typeof call === "object" && call !== null ? new Map(Object.entries(call)).get(name) : undefined;

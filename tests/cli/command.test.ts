@@ -28,7 +28,7 @@ describe("the command", { timeout: 60_000 }, () => {
   });
 
   test("calculates line by line from its input", () => {
-    const { status, stdout } = brimbook(["calc", "--batch"], '{"name":"MOD","args":[32,"ft"]}\nno\n');
+    const { status, stdout } = brimbook(["calc", "--batch"], '{"fn":"MOD","args":[32,"ft"]}\nno\n');
     expect(status).toBe(0);
     expect(stdout.trim().split("\n")).toEqual(["111.375", expect.stringContaining("is not JSON")]);
   });

@@ -102,7 +102,7 @@ describe("calc", () => {
 
   test("--batch answers line by line, a bad line too", async () => {
     const input = [
-      '{"name":"MOD","args":[32,"ft"]}',
+      '{"fn":"MOD","args":[32,"ft"]}',
       "",
       "rubbish",
       '["MOD",["EAN40","m"]]',
