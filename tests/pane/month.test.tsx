@@ -24,7 +24,7 @@ test("month end: the months of the log are offered, the report is made, looked a
   const report = await within(area).findByRole("region", { name: "Report of October 2026" });
   expect(report.textContent).toContain("4 fills");
   expect(report.textContent).toMatch(/\d+ open findings?/);
-  expect(report.textContent).toMatch(/Something was not checked for \d+ reasons/);
+  expect(report.textContent).toMatch(/Not checked: something for \d+ reasons/);
   press("Write as new sheets", report);
   await within(area).findByText(/Written as new sheets: Month 2026-10, Call first 2026-10/);
   const [cover] = workbook.added;

@@ -2,7 +2,6 @@ import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { Workbook } from "../../workbook/workbook";
 import { count, counted } from "../check/report";
 import { ChartFigure } from "../kit/chart/ChartFigure";
-import { SeverityMark } from "../kit/SeverityMark";
 import type { MadeReport } from "./monthDesk";
 import type { Month } from "./useMonth";
 
@@ -17,6 +16,7 @@ const useStyles = makeStyles({
   heading: { margin: 0, fontSize: tokens.fontSizeBase400, fontWeight: tokens.fontWeightSemibold },
   list: { margin: 0, padding: 0, listStyleType: "none" },
   buttons: { display: "flex", flexWrap: "wrap", gap: "8px" },
+  text: { margin: 0 },
   small: { margin: 0, fontSize: tokens.fontSizeBase200, color: tokens.colorNeutralForeground3 },
 });
 
@@ -41,10 +41,8 @@ export function MadeReportView({ month, report, workbook }: MadeReportViewProps)
           {report.accepted > 0 && `, ${count(report.accepted)} accepted`}
         </li>
         <li>
-          <SeverityMark mark="not checked" />{" "}
-          {report.notChecked === 0
-            ? "Nothing was left unchecked"
-            : `Something was not checked for ${counted(report.notChecked, "reason")}`}
+          Not checked:{" "}
+          {report.notChecked === 0 ? "nothing" : `something for ${counted(report.notChecked, "reason")}`}
           {!report.fullyJudged && "; hydro, visual and oxygen rating were not judged for every fill"}
         </li>
       </ul>
@@ -54,6 +52,7 @@ export function MadeReportView({ month, report, workbook }: MadeReportViewProps)
         </Button>
         {!drawsCharts && <Button onClick={month.download}>Download as .xlsx</Button>}
       </div>
+      {written && <p className={styles.text}>Written as new sheets: {written.join(", ")}.</p>}
       <p className={styles.small}>
         {counted(report.drafts.length, "new sheet")}, ready to print on {form.paper}. Your log is not touched.
         {!drawsCharts && " The grid here shows no charts: a saved copy and the download have them."}

@@ -33,7 +33,7 @@ export function MonthArea({ workbook, shop, watchChanges }: MonthAreaProps) {
   const styles = useStyles();
   const month = useMonth(workbook, shop, watchChanges);
   const button = useRef<HTMLButtonElement>(null);
-  const { months, report, busy, problem, unreachable, written } = month;
+  const { months, report, busy, problem, unreachable } = month;
   useSpokenState(month);
   useFocusBack(busy !== undefined, button);
   return (
@@ -61,7 +61,6 @@ export function MonthArea({ workbook, shop, watchChanges }: MonthAreaProps) {
         <NextStep month={month} button={button} />
       )}
       {report && !busy && <MadeReportView month={month} report={report} workbook={workbook} />}
-      {written && <Notice>Written as new sheets: {written.join(", ")}.</Notice>}
       <p className={styles.caution}>
         A report says what the log says. It is no inspection; what could not be judged stands in it as not
         checked.

@@ -42,6 +42,9 @@ export interface Month {
   readonly cancel: () => void;
 }
 
+/** Excel tells of our own writing a little after it is done. */
+const OWN_ECHO_MS = 1000;
+
 /** Month end in one workbook. Call only once the shop has answered. */
 export function useMonth(workbook: Workbook, shop: Shop, watchChanges: PaneProps["watchChanges"]): Month {
   const { settings, change } = shop;
@@ -54,6 +57,7 @@ export function useMonth(workbook: Workbook, shop: Shop, watchChanges: PaneProps
   const [changed, setChanged] = useState(false);
   const { busy, problem, work, cancel } = useWork();
   const sheets = useRef<readonly Sheet[]>([]);
+  const deafUntil = useRef(0);
 
   const order = (wanted?: ReportOrder): MonthOrder => {
     const { country, units, house, airTests, sources, accepted = [] } = settings;
@@ -101,7 +105,10 @@ export function useMonth(workbook: Workbook, shop: Shop, watchChanges: PaneProps
       const told = (share: number) => {
         progress("Writing the sheets", share);
       };
-      const names = await workbook.addSheets(report.drafts, told, signal);
+      deafUntil.current = Infinity;
+      const names = await workbook.addSheets(report.drafts, told, signal).finally(() => {
+        deafUntil.current = performance.now() + OWN_ECHO_MS;
+      });
       change((now) => ({
         ...now,
         sheets: [
@@ -131,7 +138,7 @@ export function useMonth(workbook: Workbook, shop: Shop, watchChanges: PaneProps
   useEffect(
     () =>
       watchChanges?.(() => {
-        setChanged(true);
+        if (performance.now() > deafUntil.current) setChanged(true);
       }),
     [watchChanges],
   );
