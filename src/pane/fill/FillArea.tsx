@@ -67,7 +67,8 @@ export default function FillArea({ workbook, shop, watchChanges }: FillAreaProps
   const country = shop.settings.country ?? "";
   const asked = form.written.asked?.text.trim() ?? "";
   const receipt = register.receipts.find((each) => each.asked === asked);
-  const model = useMemo(() => fillModel(form, receipt, country), [form, receipt, country]);
+  const { house } = shop.settings;
+  const model = useMemo(() => fillModel(form, receipt, country, house), [form, receipt, country, house]);
   const filling: Filling = { ...state, workbook, shop, country, units: form.units, register, receipt, model };
 
   // A cylinder that was on the counter when the pane closed is still there when it opens.

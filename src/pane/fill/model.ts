@@ -1,5 +1,6 @@
 import type { Receipt } from "../../audit/receive";
-import { shopOf } from "../../audit/shop";
+import type { HouseFigures, HouseOverrides } from "../../audit/shop";
+import { shopFor } from "../../audit/shopFor";
 import {
   coarsestGaugeBar,
   errorBudget,
@@ -96,12 +97,17 @@ export interface Correction {
 /** Two posts of a set that differ by more than this have a closed isolator between them. */
 const POSTS_DIFFER_POINTS = 1;
 
-export function fillModel(form: FillForm, receipt: Receipt | undefined, country: string): FillModel {
+export function fillModel(
+  form: FillForm,
+  receipt: Receipt | undefined,
+  country: string,
+  house?: HouseOverrides,
+): FillModel {
   const reader = new FormReader(form);
   const station = stationIn(reader);
   const wanted = wantedIn(reader);
   const volumeL = volumeIn(reader) ?? receipt?.size?.waterVolumeL;
-  const rules = countryRules(country);
+  const { rules, figures } = shopFor(countryRules(country), { house }).shop;
   const counter = {
     receipt,
     volumeL,
@@ -111,7 +117,6 @@ export function fillModel(form: FillForm, receipt: Receipt | undefined, country:
   const ways =
     wanted === undefined ? [] : (reader.noting("endMix", () => rankedWays(wanted, station, counter)) ?? []);
   const chosen = ways.find(({ key, plan }) => key === form.way && plan) ?? ways.find(({ plan }) => plan);
-  const { figures } = shopOf(rules);
   const tolerancePoints =
     reader.read("tolerance", number("", "points of oxygen such as 1")) ?? figures.mixTolerancePoints;
   const analysis = wanted && chosen && analysisOf(reader, wanted, chosen, station, tolerancePoints, counter);
@@ -170,7 +175,7 @@ function exactnessOf(
   reader: FormReader,
   { order, plan }: RankedWay,
   tolerancePoints: number,
-  figures: ReturnType<typeof shopOf>["figures"],
+  figures: HouseFigures,
 ): Exactness | undefined {
   if (!order || !plan) return undefined;
   const errors: ReadingErrors = {

@@ -120,6 +120,7 @@ function orderFor(settings: ShopSettings): CheckOrder {
     country,
     units,
     choices: settings.sheets,
+    shop: { house: settings.house, airTests: settings.airTests, sources: settings.sources },
     today: Temporal.Now.plainDateISO().toString(),
     judge: false,
   };

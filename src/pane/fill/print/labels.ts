@@ -49,7 +49,7 @@ export function labelSheet(texts: readonly string[], on: LabelStock, from = 0): 
     const row = Math.floor(at / on.across) % on.down;
     const left = on.leftMm + column * (on.widthMm + on.gapAcrossMm);
     const top = on.topMm + row * on.heightMm;
-    return `<div class="label" style="left:${left}mm;top:${top}mm">${labelBody(text)}</div>`;
+    return `<div class="label" style="left:${left.toFixed(1)}mm;top:${top.toFixed(1)}mm">${labelBody(text)}</div>`;
   });
   return {
     title: "Labels",
