@@ -12,8 +12,10 @@ import { realGas } from "../../src/gas/equationOfState";
 import { freeVolumeL } from "../../src/gas/freeGas";
 import { mixture } from "../../src/gas/mixture";
 import { LITRES_PER_CUBIC_FOOT } from "../../src/gas/units";
+import { readLog } from "../../src/log/readLog";
 import type { CellValue } from "../../src/sheet/sheet";
 import { number } from "../functions/calls";
+import { sheet } from "../pane/fakeWorkbook";
 import { FILLS, logOf, PRICE_ROWS, prices } from "./lists";
 
 const costed = (rows = FILLS, list = prices()) => costLog(meterLog(logOf(rows), "us"), list);
@@ -247,5 +249,39 @@ describe("what if", () => {
       ["needs more than 40 % oxygen through the compressor", 1],
     ]);
     expect([before.fills, after.fills]).toEqual([5, 5]);
+  });
+});
+
+describe("in bar and litres", () => {
+  it("a club's fill costs its gas, its compressor's time and its filter", () => {
+    const list = prices(
+      [
+        ["What", "We pay", "Per", "Water volume", "Full", "Left over"],
+        ["Oxygen", 60, "bottle", 50, 200, 10],
+        ["Compressor", 15, "m³/h"],
+        ["Electricity", 0.3, "kWh"],
+        ["Compressor power", 4, "kW"],
+      ],
+      "metric",
+    );
+    const log = readLog(
+      [
+        sheet("May", [
+          ["Date", "Serial", "Size", "Start bar", "Start mix", "Ordered mix", "Method", "End bar"],
+          ["2026-05-03", "SB-12", "12L232", 50, "air", "EAN32", "partial pressure", 220],
+        ]),
+      ],
+      { units: "metric", dateOrder: "day first" },
+    );
+    const { costed: fills, notCosted } = costLog(meterLog(log, "metric"), list);
+    expect(notCosted).toEqual([]);
+    const { quantities, parts } = fills[0]!.expense;
+    const used = (gas: string) => number("GASUSED", gas, "12L232", 50, "air", 220, "EAN32", "bar");
+    expect(quantities.oxygenL).toBeCloseTo(used("oxygen"), 9);
+    expect(quantities.compressorHours).toBeCloseTo(used("top") / 15_000, 9);
+    expect(parts.compressor).toBeCloseTo((used("top") / 15_000) * 1.2, 9);
+    // About 0.7 cents a litre: 60 for the 9,500 L or so that come out of the bottle.
+    expect(parts.oxygen / used("oxygen")).toBeGreaterThan(0.005);
+    expect(parts.oxygen / used("oxygen")).toBeLessThan(0.008);
   });
 });
