@@ -10,6 +10,7 @@ const useStyles = makeStyles({
   form: { display: "flex", flexDirection: "column", gap: "8px", margin: "2px 0 8px 22px" },
   list: { listStyleType: "none", margin: "0 0 6px 22px", padding: 0, fontSize: tokens.fontSizeBase200 },
   row: { display: "flex", justifyContent: "space-between", gap: "8px", padding: "2px 0" },
+  remove: { flexShrink: 0, alignSelf: "flex-start" },
   text: { margin: "4px 0 6px 22px", fontSize: tokens.fontSizeBase200, lineHeight: tokens.lineHeightBase200 },
   button: { alignSelf: "flex-start" },
 });
@@ -57,6 +58,7 @@ export function AirTests({ shop }: { shop: Shop }) {
               {test.source === undefined ? "" : `, ${test.source}`}
             </span>
             <TextButton
+              className={styles.remove}
               aria-label={`Remove the test of ${test.date}`}
               onClick={() => {
                 keep(airTests.filter((other) => other !== test));

@@ -11,6 +11,7 @@ const useStyles = makeStyles({
   area: { display: "flex", flexDirection: "column", gap: "4px" },
   title: { margin: 0, fontSize: tokens.fontSizeBase400, fontWeight: tokens.fontWeightSemibold },
   text: { margin: "4px 0", fontSize: tokens.fontSizeBase200, lineHeight: tokens.lineHeightBase200 },
+  about: { margin: "0 0 6px 22px", fontSize: tokens.fontSizeBase200, lineHeight: tokens.lineHeightBase200 },
   fields: { display: "flex", flexDirection: "column", gap: "10px", margin: "2px 0 8px 22px" },
   reset: { alignSelf: "flex-start" },
 });
@@ -47,7 +48,7 @@ export function Figures({ shop, country }: { shop: Shop; country: string }) {
           >
             {cylinder && <ClassInWords cylinder={cylinder} />}
             {group === "Oxygen" && rules.oxygen.note !== undefined && (
-              <p className={styles.text}>{rules.oxygen.note}</p>
+              <p className={styles.about}>{rules.oxygen.note}</p>
             )}
             <Fields shop={shop} rules={rules} settings={ofGroup} />
           </Disclosure>
@@ -142,5 +143,5 @@ function ClassInWords({ cylinder }: { cylinder: CylinderRules }) {
     note ?? "",
     CONFIDENCE_WORDS[confidence],
   ];
-  return <p className={styles.text}>{sentences.filter((sentence) => sentence !== "").join(" ")}</p>;
+  return <p className={styles.about}>{sentences.filter((sentence) => sentence !== "").join(" ")}</p>;
 }

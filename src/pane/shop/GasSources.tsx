@@ -13,6 +13,7 @@ const useStyles = makeStyles({
   form: { display: "flex", flexDirection: "column", gap: "8px", margin: "2px 0 8px 22px" },
   list: { listStyleType: "none", margin: "0 0 6px 22px", padding: 0, fontSize: tokens.fontSizeBase200 },
   row: { display: "flex", justifyContent: "space-between", gap: "8px", padding: "2px 0" },
+  remove: { flexShrink: 0, alignSelf: "flex-start" },
   text: { margin: "4px 0 6px 22px", fontSize: tokens.fontSizeBase200, lineHeight: tokens.lineHeightBase200 },
   button: { alignSelf: "flex-start" },
 });
@@ -70,6 +71,7 @@ export function GasSources({ shop }: { shop: Shop }) {
               {source.name}: {inWords(source)}
             </span>
             <TextButton
+              className={styles.remove}
               aria-label={`Remove ${source.name}`}
               onClick={() => {
                 keep(sources.filter((other) => other !== source));
