@@ -211,11 +211,11 @@ describe("house patterns", () => {
     ).toBeTruthy();
     const chart = screen.getByRole("img");
     expect(chart.getAttribute("aria-label")).toMatch(
-      /^(Filled by T\.|By premix): \+0\.6 points, between \+0\.5 and/,
+      /^(Filled by T\.|By premix): \+0\.62 points, between \+0\.5\d and/,
     );
     press("Table of these figures");
     const row = screen.getByRole("row", { name: /^Filled by T\./ });
-    expect(row.textContent).toMatch(/^Filled by T\.6\+0\.6\+0\.5 to \+0\.7$/);
+    expect(row.textContent).toMatch(/^Filled by T\.6\+0\.62\+0\.54 to \+0\.70$/);
   });
 
   it("tell that there are too few blends to learn from", async () => {
@@ -225,10 +225,10 @@ describe("house patterns", () => {
   });
 
   it.each([
-    [0.04, "0.0"],
-    [-0.04, "0.0"],
-    [0.25, "+0.3"],
-    [-1.2, "−1.2"],
+    [0.004, "0.00"],
+    [-0.004, "0.00"],
+    [0.25, "+0.25"],
+    [-1.2, "−1.20"],
   ])("write %d as %s", (value, said) => {
     expect(points(value)).toBe(said);
   });

@@ -45,6 +45,16 @@ export function toTurnAway(
   const cells = new Map(open.map(({ serial, findings }) => [serial, findings[0]?.cell]));
   return notToFillNext({ doNotFill: open }, due ?? nothingDue).map(({ serial, owner, reasons }) => {
     const cell = cells.get(serial);
-    return { serial, owner, mark: "breach" as const, says: reasons.join(" "), ...(cell && { cell }) };
+    return {
+      serial,
+      owner,
+      mark: "breach" as const,
+      says: reasons.map(asSentence).join(" "),
+      ...(cell && { cell }),
+    };
   });
+}
+
+function asSentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

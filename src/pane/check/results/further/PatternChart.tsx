@@ -69,7 +69,7 @@ export function PatternChart({ patterns }: { patterns: readonly HousePattern[] }
       })}
       {[-reach, 0, reach].map((value) => (
         <text key={value} x={x(value)} y={bottom + 14} textAnchor="middle">
-          {points(value)}
+          {points(value, 1)}
         </text>
       ))}
       <text x={WIDTH / 2} y={bottom + 28} textAnchor="middle">

@@ -78,9 +78,9 @@ function inWords(pattern: HousePattern): string {
   return `${nameOf(pattern)}: ${Math.abs(meanPoints).toFixed(1)} points of ${gas} ${way} what was ordered, in ${counted(fills, "fill")}. Check the analyser's calibration and the stop pressures.`;
 }
 
-/** `+0.6`, `−0.2`: the sign always stands. */
-export function points(value: number): string {
-  const rounded = Math.abs(value).toFixed(1);
-  if (Number(rounded) === 0) return "0.0";
+/** `+0.62`, `−0.20`: the sign always stands. */
+export function points(value: number, decimals = 2): string {
+  const rounded = Math.abs(value).toFixed(decimals);
+  if (Number(rounded) === 0) return rounded;
   return `${value > 0 ? "+" : "−"}${rounded}`;
 }
