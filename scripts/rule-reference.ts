@@ -46,6 +46,10 @@ const LEFT_OUT: readonly (readonly [what: string, why: string])[] = [
     "R02 a serial one character off a known one",
     "is told with R01, which names the serial that was probably meant",
   ],
+  [
+    "R07 as far as it goes by fill numbers",
+    "shops restart them by day, book or month as they please, so that a gap or a repeat shows nothing",
+  ],
   ["R08 a test date changed after a flagged fill", "no earlier state of the register is kept"],
 ];
 
