@@ -4,6 +4,7 @@ import { gzipSync } from "node:zlib";
 import { benchFunctions } from "./bench-functions";
 import { benchLog } from "./bench-log";
 import { benchGrid } from "./bench-grid";
+import { benchPane } from "./bench-pane";
 import { benchReports } from "./bench-reports";
 
 const print = (line: string) => {
@@ -14,6 +15,7 @@ benchFunctions(print);
 await benchLog(print);
 await benchReports(print);
 await benchGrid(print);
+await benchPane(print);
 bundles();
 
 /** What Excel loads at once, as it travels. */

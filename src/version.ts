@@ -1,4 +1,4 @@
-import { version } from "../package.json";
+import packageJson from "../package.json";
 
 /** The version of Brimbook that this was built from; the manifest carries the same. */
-export const VERSION: string = version;
+export const VERSION: string = packageJson.version;
