@@ -63,7 +63,8 @@ export function* auditSteps(
       const finding = judge(filled, rule);
       if (finding) findings.push(finding);
     }
-    lastFills.add(filled, findings);
+    // An array that goes on being filled must not be kept with a fill that has none.
+    lastFills.add(filled, findings.length > 0 ? findings : NONE);
     if (findings.length > 0) findings = [];
   }
   const complete = log.fills.length > 0 && log.unreadable.length === 0;
@@ -74,6 +75,8 @@ export function* auditSteps(
     overrides,
   };
 }
+
+const NONE: readonly Finding[] = [];
 
 /** Whether a fill counts; one whose date cannot be read may have been made then. */
 function inPeriod(period: AuditOptions["period"]): (fill: Fill) => boolean {

@@ -30,7 +30,7 @@ describe("checking the sample log beside the grid", () => {
   const places = async () => (await findings().allTextContents()).map((text) => text.split(" · ").at(-1)!);
   /** The places on every page of the list, from the first on. */
   const allPlaces = async () => {
-    const next = pane.getByRole("button", { name: "Next" });
+    const next = pane.getByRole("button", { name: "Next", exact: true });
     const all = await places();
     while ((await next.count()) > 0 && (await next.getAttribute("aria-disabled")) !== "true") {
       const [first] = await places();
