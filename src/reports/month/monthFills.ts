@@ -27,17 +27,13 @@ export interface MonthOfFills {
   readonly fills: readonly MonthFill[];
   /** Fills whose date cannot be read: they stand in no figure. */
   readonly undated: readonly Fill[];
-  /** Every cylinder of the log as its last fill knows it. */
-  readonly lastOfEach: ReadonlyMap<string, FilledCylinder>;
 }
 
 export function fillsOfMonth(log: Log, shop: Shop, { first, last }: Period): MonthOfFills {
   const columns = new LogColumns(log);
   const cylinders: MonthFill[] = [];
   const fills: MonthFill[] = [];
-  const lastOfEach = new Map<string, FilledCylinder>();
   for (const { filled } of walk(log, shop)) {
-    if (filled.serial !== "") lastOfEach.set(filled.serial, filled);
     const { day, fill } = filled;
     if (day === undefined || day < first || day > last) continue;
     const mix = filledMix(fill);
@@ -47,7 +43,7 @@ export function fillsOfMonth(log: Log, shop: Shop, { first, last }: Period): Mon
     cylinders.push(monthFill);
   }
   const undated = log.fills.filter(({ fields }) => fields.date.kind !== "value");
-  return { cylinders, fills, undated, lastOfEach };
+  return { cylinders, fills, undated };
 }
 
 /** Kinds of mix that a shop counts apart; what cannot be read is a kind of its own. */

@@ -1,4 +1,5 @@
 import { auditSteps } from "../../audit/audit";
+import { dueLists } from "../../audit/dueLists";
 import type { AuditResult } from "../../audit/finding";
 import { shopFor } from "../../audit/shopFor";
 import type { CountryRules } from "../../cylinders/countryRules";
@@ -6,7 +7,8 @@ import type { Log } from "../../log/log";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import { checksumOf, figuresText } from "./checksum";
 import { coverSheet, type Cover } from "./coverSheet";
-import { cylindersSheet, dueSheet } from "./cylinderSheets";
+import { cylindersSheet } from "./cylindersSheet";
+import { dueSheet } from "./dueSheet";
 import { fillsSheet } from "./fillsSheet";
 import {
   acceptedSheet,
@@ -75,7 +77,7 @@ export function* monthSteps(
       cylindersSheet(month, period, options),
       releaseSheet(month, shop, period, options),
       analysesSheet(month, period, options),
-      dueSheet(log, shop, month, period, options),
+      dueSheet(dueLists(log, rules, options.asOf, judged), period, options),
     ],
   };
 }

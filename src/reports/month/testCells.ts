@@ -8,20 +8,17 @@ import { dayCell } from "../cells";
 
 /** What is on record of a test on a day: the last one by then, and how long it holds or why nobody knows. */
 export interface TestOnDay {
-  readonly state: "in date" | "past due" | "not known" | "not asked for";
   /** The last test by that day. */
   readonly last: DraftCell;
   /** How long it holds, or what is wrong. */
   readonly until: DraftCell;
-  /** Day number of the last day that it holds. */
-  readonly untilDay?: number;
 }
 
 export function testOnDay(cylinder: CylinderOnRecord, test: "hydros" | "visuals", day: number): TestOnDay {
   if (cylinder.rules instanceof Refusal) return unknown("class not known");
   if (cylinder.other) return unknown("two cylinders");
   const history: TestHistory | undefined = cylinder[test];
-  if (history === undefined) return { state: "not asked for", last: "", until: "not asked for" };
+  if (history === undefined) return { last: "", until: "not asked for" };
   const state = stateOn(day, history);
   switch (state.kind) {
     case "in date":
@@ -31,7 +28,7 @@ export function testOnDay(cylinder: CylinderOnRecord, test: "hydros" | "visuals"
       const last = `${made}${stampText(stamp)}${stamp.means === "due" ? " (due)" : ""}`;
       const day = dayCell(until);
       const shown = state.kind === "past due" ? { ...day, style: { ...day.style, ...LOOKS.stop } } : day;
-      return { state: state.kind, last, until: shown, untilDay: until };
+      return { last, until: shown };
     }
     case "in doubt":
       return unknown("in doubt");
@@ -43,5 +40,5 @@ export function testOnDay(cylinder: CylinderOnRecord, test: "hydros" | "visuals"
 }
 
 function unknown(why: string): TestOnDay {
-  return { state: "not known", last: "", until: { value: why, style: LOOKS.warn } };
+  return { last: "", until: { value: why, style: LOOKS.warn } };
 }
