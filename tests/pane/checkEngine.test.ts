@@ -43,6 +43,23 @@ describe("a check without holding the screen", () => {
     expect(inWorker).toEqual(onPage);
   });
 
+  it("answers a question the same from a worker as on the page", async () => {
+    const failed = { date: "2026-10-20", passed: false };
+    for (const ask of [
+      { kind: "bad air test" as const, failed, good: [] },
+      { kind: "rehearsal" as const, country: "GB", house: {} },
+    ]) {
+      const answers = [];
+      for (const start of [startHere, () => Promise.resolve(undefined)]) {
+        const watch = { progress: () => undefined, signal: new AbortController().signal };
+        const { answer } = await checkEngine(start).run(smallLog().slice(0, 2), { ...ORDER, ask }, watch);
+        answers.push(answer);
+      }
+      expect(answers[0]).toMatchObject({ kind: ask.kind });
+      expect(answers[1]).toEqual(answers[0]);
+    }
+  });
+
   it("keeps with each finding who filled, and what its cell held", async () => {
     const { findings, facts } = await run(checkEngine(() => Promise.resolve(undefined)));
     expect(facts).toHaveLength(findings.length);

@@ -14,6 +14,8 @@ import { Results } from "../../src/pane/check/results/Results";
 import type { Jump } from "../../src/pane/check/useJump";
 import type { Check } from "../../src/pane/check/useCheck";
 import type { Shop } from "../../src/pane/shop/useShop";
+import { draftValue } from "../../src/sheet/draft/draft";
+import { WorkbookProblem, type CellMarks, type CellToMark } from "../../src/workbook/workbook";
 import { NO_SETTINGS } from "../../src/workbook/settings";
 import { FakeWorkbook } from "./fakeWorkbook";
 import "./render";
@@ -233,6 +235,55 @@ describe("accepting a finding", () => {
   });
 });
 
+describe("what is put into the workbook on request", () => {
+  it("is a findings sheet of what is shown, with a way to each cell", async () => {
+    show(report(8));
+    fireEvent.click(within(screen.getByRole("group", { name: /severity/ })).getByText("Stop"));
+    fireEvent.click(screen.getByRole("button", { name: "Write a findings sheet" }));
+    expect(await screen.findByText(/^Written to the new sheet Findings 2/, { selector: "p" })).toBeTruthy();
+    const [draft] = workbook.added;
+    const serials = draft!.rows
+      .map(({ cells }) => draftValue(cells[3]))
+      .filter((value) => /^GP/.test(String(value)));
+    expect(serials).toEqual(["GP1003", "GP1007"]);
+    expect(workbook.sheets).toEqual([]);
+  });
+
+  it("are marks that can be taken away, where the host has them, and those left out are told", async () => {
+    const marked: string[][] = [];
+    let cleared = 0;
+    Object.assign(workbook, {
+      marks: {
+        mark: (cells: readonly CellToMark[]) => {
+          marked.push(cells.map(({ cell, held }) => `${cell.sheet} ${cell.row} ${String(held)}`));
+          return Promise.resolve([cells[0]!.cell]);
+        },
+        clear: () => Promise.resolve(++cleared),
+      } satisfies CellMarks,
+    });
+    show(report(4));
+    fireEvent.click(screen.getByRole("button", { name: "Mark on the log" }));
+    await screen.findByText(/^Marked, except 1 cell that changed/, { selector: "p" });
+    expect(marked).toEqual([["October 4 3000", "October 3 3000", "October 2 3000", "October 1 3000"]]);
+    fireEvent.click(screen.getByRole("button", { name: "Take marks away" }));
+    await screen.findByText(/^The marks are gone/, { selector: "p" });
+    expect(cleared).toBe(1);
+  });
+
+  it("offers no marks where the host has none", () => {
+    show(report(4));
+    expect(screen.queryByRole("button", { name: "Mark on the log" })).toBeNull();
+  });
+
+  it("says in a sentence what went wrong", async () => {
+    workbook.addSheets = () =>
+      Promise.reject(new WorkbookProblem("The workbook is protected. Unprotect it first."));
+    show(report(4));
+    fireEvent.click(screen.getByRole("button", { name: "Write a findings sheet" }));
+    expect(await screen.findByText(/The workbook is protected/)).toBeTruthy();
+  });
+});
+
 describe("the cylinders to call about, and those not to fill", () => {
   function atRisk(): CheckReport {
     const shown = report(8);
@@ -309,6 +360,16 @@ describe("what was not checked", () => {
     expect(mix!.getByText("and others")).toBeTruthy();
     fireEvent.click(screen.getByRole("button", { name: "Cylinders!D4" }));
     expect(jumps).toEqual(["Cylinders 3"]);
+  });
+
+  it("tells a missing column once, however many rules want it of however many fills", () => {
+    const column = { why: "the log has no column for hydro", cells: [] };
+    expect(
+      lacksOf([
+        { rule: "V01", count: 600, ...column },
+        { rule: "V10", count: 12, ...column },
+      ]),
+    ).toEqual([{ ...column, count: 600, rules: ["V01", "V10"] }]);
   });
 
   it("tells a thing once that stops several rules at the same cells", () => {

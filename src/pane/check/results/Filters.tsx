@@ -1,11 +1,11 @@
 import { Button, Field, Input, makeStyles, Select } from "@fluentui/react-components";
-import { useEffect, useId, useRef, useState } from "react";
+import { useEffect, useId, useMemo, useRef, useState } from "react";
 import { useAnnounce } from "../../kit/announce";
 import { counted } from "../report";
 import { ruleInWords } from "../ruleWords";
 import { isFiltered, narrowedBy } from "./filter";
 import { PeriodFilter } from "./PeriodFilter";
-import type { Choice, Findings } from "./useFindings";
+import { choicesIn, type Choice, type Findings } from "./useFindings";
 
 /** Enough to pick from; the field takes any serial, or a part of one. */
 const CYLINDERS_OFFERED = 200;
@@ -24,7 +24,7 @@ export function Filters({ findings }: { findings: Findings }) {
   const announce = useAnnounce();
   const id = useId();
   const [open, setOpen] = useState(false);
-  const { filter, matching, choices, change } = findings;
+  const { filter, matching, change } = findings;
   const first = useRef(true);
   useEffect(() => {
     if (!first.current) announce(`${counted(matching.length, "finding")} shown.`);
@@ -61,53 +61,66 @@ export function Filters({ findings }: { findings: Findings }) {
       )}
       {open && (
         <div id={id} className={styles.narrow}>
-          <Field label="Rule" size="small" className={styles.wide}>
-            <Select
-              size="small"
-              value={filter.rule}
-              onChange={(_, { value }) => {
-                change({ rule: value });
-              }}
-            >
-              <option value="">All rules</option>
-              {choices.rules.map((rule) => (
-                <option key={rule.value} value={rule.value}>
-                  {ruleInWords(rule.value)} ({rule.count})
-                </option>
-              ))}
-            </Select>
-          </Field>
-          <Field label="Cylinder" size="small" className={styles.control}>
-            <Input
-              size="small"
-              list={`${id}-cylinders`}
-              value={filter.cylinder}
-              onChange={(_, { value }) => {
-                change({ cylinder: value });
-              }}
-            />
-          </Field>
-          <datalist id={`${id}-cylinders`}>
-            {choices.cylinders.slice(0, CYLINDERS_OFFERED).map(({ value }) => (
-              <option key={value} value={value} />
-            ))}
-          </datalist>
-          <Field label="Filled by" size="small" className={styles.control}>
-            <Select
-              size="small"
-              value={filter.filledBy}
-              onChange={(_, { value }) => {
-                change({ filledBy: value });
-              }}
-            >
-              <option value="">Everybody</option>
-              {choices.filledBy.map(asOption)}
-            </Select>
-          </Field>
-          <PeriodFilter findings={findings} className={styles.wide} />
+          <Narrowing findings={findings} />
         </div>
       )}
     </div>
+  );
+}
+
+/** Rule, cylinder, person and period: what there is to choose is counted only where somebody chooses. */
+function Narrowing({ findings }: { findings: Findings }) {
+  const styles = useStyles();
+  const id = useId();
+  const { all, filter, change } = findings;
+  const choices = useMemo(() => choicesIn(all), [all]);
+  return (
+    <>
+      <Field label="Rule" size="small" className={styles.wide}>
+        <Select
+          size="small"
+          value={filter.rule}
+          onChange={(_, { value }) => {
+            change({ rule: value });
+          }}
+        >
+          <option value="">All rules</option>
+          {choices.rules.map((rule) => (
+            <option key={rule.value} value={rule.value}>
+              {ruleInWords(rule.value)} ({rule.count})
+            </option>
+          ))}
+        </Select>
+      </Field>
+      <Field label="Cylinder" size="small" className={styles.control}>
+        <Input
+          size="small"
+          list={`${id}-cylinders`}
+          value={filter.cylinder}
+          onChange={(_, { value }) => {
+            change({ cylinder: value });
+          }}
+        />
+      </Field>
+      <datalist id={`${id}-cylinders`}>
+        {choices.cylinders.slice(0, CYLINDERS_OFFERED).map(({ value }) => (
+          <option key={value} value={value} />
+        ))}
+      </datalist>
+      <Field label="Filled by" size="small" className={styles.control}>
+        <Select
+          size="small"
+          value={filter.filledBy}
+          onChange={(_, { value }) => {
+            change({ filledBy: value });
+          }}
+        >
+          <option value="">Everybody</option>
+          {choices.filledBy.map(asOption)}
+        </Select>
+      </Field>
+      <PeriodFilter findings={findings} months={choices.months} className={styles.wide} />
+    </>
   );
 }
 

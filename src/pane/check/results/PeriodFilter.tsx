@@ -1,10 +1,12 @@
 import { Field, Input, makeStyles, Select } from "@fluentui/react-components";
 import { useState } from "react";
 import { monthInWords } from "./dayInWords";
-import type { Findings } from "./useFindings";
+import type { Choice, Findings } from "./useFindings";
 
 interface PeriodFilterProps {
   readonly findings: Findings;
+  /** The months that hold findings: `2026-10`. */
+  readonly months: readonly Choice[];
   readonly className: string;
 }
 
@@ -14,9 +16,9 @@ const useStyles = makeStyles({
 });
 
 /** A month of the log, or any days from one to another. */
-export function PeriodFilter({ findings, className }: PeriodFilterProps) {
+export function PeriodFilter({ findings, months, className }: PeriodFilterProps) {
   const styles = useStyles();
-  const { filter, choices, change } = findings;
+  const { filter, change } = findings;
   const [ownDays, setOwnDays] = useState(false);
   const month = filter.from.slice(0, 7);
   const isMonth = filter.from === `${month}-01` && filter.to === `${month}-31`;
@@ -37,7 +39,7 @@ export function PeriodFilter({ findings, className }: PeriodFilterProps) {
           }}
         >
           <option value="">All dates</option>
-          {choices.months.map(({ value, count }) => (
+          {months.map(({ value, count }) => (
             <option key={value} value={value}>
               {monthInWords(value)} ({count})
             </option>

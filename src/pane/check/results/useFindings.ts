@@ -43,7 +43,6 @@ export function useFindings(report: CheckReport, accepted: Acceptances) {
       setFilter(NO_FILTER);
     },
     counts: useMemo(() => groupCounts(byHarm), [byHarm]),
-    choices: useMemo(() => choicesIn(byHarm), [byHarm]),
     all: byHarm,
     matching,
     page: shownPage,
@@ -79,7 +78,8 @@ export interface Choice {
   readonly count: number;
 }
 
-function choicesIn(all: readonly ShownFinding[]) {
+/** All that the list can be narrowed to. */
+export function choicesIn(all: readonly ShownFinding[]) {
   return {
     rules: countsOf(all, ({ finding }) => finding.rule),
     cylinders: countsOf(all, ({ finding }) => finding.serial),
