@@ -46,6 +46,29 @@ describe("settings kept in the workbook", () => {
     expect(await readShopSettings(workbook)).toEqual({ settings });
   });
 
+  it("keep accepted findings with reason, name and day, and take nothing for one that lacks them", async () => {
+    const workbook = settingsOnly();
+    const accepted = [
+      {
+        rule: "V01",
+        serial: "GP1002",
+        fillDate: "",
+        sheet: "Cylinders",
+        cell: "C4",
+        reason: "Certificate seen",
+        by: "R.",
+        on: "2026-10-31",
+      },
+    ];
+    const settings: ShopSettings = { version: 1, sheets: [], accepted };
+    await writeShopSettings(workbook, settings);
+    expect(await readShopSettings(workbook)).toEqual({ settings });
+    for (const lack of [{ reason: "" }, { by: "" }, { on: "yesterday" }, { cell: "row 4" }])
+      expect(understandSettings({ ...settings, accepted: [{ ...accepted[0], ...lack }] }).notice).toMatch(
+        /could not be read/,
+      );
+  });
+
   it("keep what a later Brimbook adds of its own", async () => {
     const workbook = settingsOnly({ version: 1, country: "GB", sheets: [], novelty: [{ rule: "V06" }] });
     const { settings } = await readShopSettings(workbook);
