@@ -96,7 +96,11 @@ export function ReceiveStage({ onNext }: { readonly onNext: () => void }) {
       {receipt && receipt.verdict !== "do not fill" && (
         <>
           <OutsideCheck />
-          <Button className={styles.button} appearance="primary" onClick={onNext}>
+          <Button
+            className={styles.button}
+            appearance={receipt.verdict === "fill" ? "primary" : "secondary"}
+            onClick={onNext}
+          >
             Next: plan the fill
           </Button>
         </>

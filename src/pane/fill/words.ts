@@ -73,7 +73,7 @@ export function depthWarnings(
     ...(dense === undefined || density === undefined || mod === undefined
       ? []
       : [
-          `At its MOD the gas weighs ${density.toFixed(1)} g/L, ${
+          `At its MOD the gas weighs ${density.toFixed(2)} g/L, ${
             dense === "far above" ? "above the 6.2 not to be exceeded" : "above the recommended 5.2"
           }.`,
         ]),

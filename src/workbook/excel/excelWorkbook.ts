@@ -1,9 +1,18 @@
 import type { SheetDraft } from "../../sheet/draft/draft";
 import type { Area, CellAddress, CellValue, Sheet } from "../../sheet/sheet";
 import { cellName } from "../../sheet/sheet";
-import type { Capabilities, CellInHand, CellMarks, FormulaHost, SheetInfo, Workbook } from "../workbook";
+import type {
+  Capabilities,
+  CellInHand,
+  CellMarks,
+  CellWrite,
+  FormulaHost,
+  SheetInfo,
+  Workbook,
+} from "../workbook";
 import { WorkbookProblem } from "../workbook";
 import { addSheets } from "./addSheets";
+import { appendRow } from "./appendRow";
 import { readArea, readCellInHand } from "./cellInHand";
 import { dateSystemByFunction, dateSystemOf } from "./dateSystem";
 import { listen } from "./events";
@@ -89,6 +98,11 @@ export class ExcelWorkbook implements Workbook, FormulaHost {
   ): Promise<readonly string[]> {
     const dateSystem = (await dateSystemByFunction(this.session)) ?? 1900;
     return addSheets(this.session, drafts, dateSystem, progress, signal);
+  }
+
+  async appendRow(sheet: string, cells: readonly CellWrite[]): Promise<CellAddress> {
+    const dateSystem = (await dateSystemByFunction(this.session)) ?? 1900;
+    return appendRow(this.session, sheet, cells, dateSystem);
   }
 
   readonly marks: CellMarks = {
