@@ -3,7 +3,7 @@ import type { LogContext } from "./context";
 import type { Log, RowCounts, RowKind } from "./log";
 import { readSheet, whyLeftOut, type SheetReading } from "./readSheet";
 import { knowledgeOf } from "./settle/settle";
-import { planSheet } from "./sheetPlan";
+import { onlyTheLog, planSheet } from "./sheetPlan";
 
 /**
  * Reads the sheets of a workbook as one log: which column means what, every row typed, every doubt kept.
@@ -15,9 +15,10 @@ import { planSheet } from "./sheetPlan";
 export function readLog(sheets: readonly Sheet[], context: LogContext = {}): Log {
   const useOf = (name: string): boolean | undefined =>
     context.choices?.find((choice) => choice.sheet === name)?.use;
-  const plans = sheets
-    .filter((sheet) => useOf(sheet.name) !== false)
-    .map((sheet) => planSheet(sheet, context));
+  const plans = onlyTheLog(
+    sheets.filter((sheet) => useOf(sheet.name) !== false).map((sheet) => planSheet(sheet, context)),
+    (name) => useOf(name) === true,
+  );
   const knowledge = knowledgeOf(plans, context);
   const readings = plans.map((plan) => readSheet(plan, knowledge));
   const hasLog = readings.some(({ sheet }) => sheet.kind !== "neither");

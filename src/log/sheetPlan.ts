@@ -39,6 +39,31 @@ export function planSheet(original: Sheet, context: LogContext): SheetPlan {
   return { ...filled, tables, headingsChanged: remembered.headingsChanged };
 }
 
+const SAYS_WHICH: readonly Field[] = ["date", "serial", "shopNumber", "number"];
+
+/**
+ * Beside sheets whose rows say which cylinder or which day, one whose rows do neither is the working out of a blend or
+ * the like, and no part of the log; unless somebody said that it is.
+ */
+export function onlyTheLog(
+  plans: readonly SheetPlan[],
+  isChosen: (sheet: string) => boolean,
+): readonly SheetPlan[] {
+  if (!plans.some(saysWhich)) return plans;
+  return plans.map((plan) =>
+    saysWhich(plan) || isChosen(plan.sheet.name)
+      ? plan
+      : { ...plan, tables: plan.tables.map((table) => ({ ...table, kind: "neither" })) },
+  );
+}
+
+function saysWhich({ tables }: SheetPlan): boolean {
+  return tables.some(
+    ({ kind, proposals }) =>
+      kind !== "neither" && proposals.some(({ field }) => field !== undefined && SAYS_WHICH.includes(field)),
+  );
+}
+
 /** Columns that a price list or a stock list may have as well. */
 const SAYS_LITTLE: readonly Field[] = [
   "number",

@@ -51,6 +51,26 @@ describe("several sheets", () => {
     ).toBe(true);
   });
 
+  it("that say neither which cylinder nor which day are blends worked out, unless somebody says they are a log", () => {
+    const board = sheetOf(
+      [
+        ["Step", "Gas", "Add", "Stop at"],
+        ["helium", "helium", 968, 1368],
+        ["oxygen", "oxygen", 184, 1552],
+        ["top", "air", 1088, 2640],
+      ],
+      { name: "Blend board" },
+    );
+    const sheets = [month("August", "2026-08-03"), board];
+    const log = readLog(sheets);
+    expect(log.sheets[1]).toMatchObject({ kind: "neither", leftOut: true });
+    expect(log.rows).toMatchObject({ total: 3, fills: 1, unreadable: 0 });
+    const chosen = readLog(sheets, { choices: [{ sheet: "Blend board", use: true, columns: [] }] });
+    expect(chosen.sheets[1]).toMatchObject({ kind: "fills" });
+    expect(chosen.rows.total).toBe(7);
+    expect(readLog([board]).sheets[0]).toMatchObject({ kind: "fills" });
+  });
+
   it("that are all something else are read none the less, so that nothing is passed over", () => {
     const log = readLog([sheetOf([["Item", "Price"], ["O-ring", 1.5]], { name: "Prices" })]); // prettier-ignore
     expect(log.sheets[0]).toMatchObject({
