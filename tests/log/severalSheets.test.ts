@@ -54,10 +54,10 @@ describe("several sheets", () => {
   it("that say neither which cylinder nor which day are blends worked out, unless somebody says they are a log", () => {
     const board = sheetOf(
       [
-        ["Step", "Gas", "Add", "Stop at"],
-        ["helium", "helium", 968, 1368],
-        ["oxygen", "oxygen", 184, 1552],
-        ["top", "air", 1088, 2640],
+        ["Start psi", "Mix", "End psi"],
+        [500, 32, 3000],
+        [800, 36, 3440],
+        [0, 50, 2900],
       ],
       { name: "Blend board" },
     );
