@@ -135,6 +135,25 @@ describe("V03 and V07, above its pressure", () => {
   });
 });
 
+describe("V01 where a country has more to say", () => {
+  const inFrance = (change: TestRow) =>
+    verdictOf("V01", { Class: "TIV", Alloy: null, Hydro: "2022-01-10", ...change }, { country: "FR" });
+  it("France: six years while the yearly inspections are unbroken, else two", () => {
+    expect(inFrance({ Visual: "2026-01-10" })).toBe("nothing");
+    expect(inFrance({ Visual: "2025-01-10" })).toBe("stop");
+    expect(inFrance({ Visual: "2025-01-10", Hydro: "2025-01-10" })).toBe("nothing");
+    expect(inFrance({ Visual: "??" })).toBe("not checked: whether the visuals are unbroken is not known");
+    expect(inFrance({ Visual: "2026-01-10", Hydro: "2020-11-12" })).toBe("nothing");
+    expect(inFrance({ Visual: "2026-01-10", Hydro: "2020-11-11" })).toBe("stop");
+  });
+  it("Japan: three years for steel made before April 1989", () => {
+    const inJapan = (Made: string, Hydro: string) =>
+      verdictOf("V01", { Class: null, Alloy: null, Material: "steel", Made, Hydro }, { country: "JP" });
+    expect([inJapan("1989/03", "2023/11"), inJapan("1989/03", "2023/10")]).toEqual(["nothing", "stop"]);
+    expect([inJapan("1989/04", "2021/11"), inJapan("1989/04", "2021/10")]).toEqual(["nothing", "stop"]);
+  });
+});
+
 describe("V04, past its service life", () => {
   const composite = { Class: "SP12479", Material: "composite", Alloy: null };
   table("V04", [

@@ -65,6 +65,18 @@ describe("the sample log of Gannet Point", () => {
     expect(result.fullyJudged).toBe(false);
   });
 
+  it("says of each finding what is wrong, what to do and by whose rule, in whole sentences", () => {
+    for (const { rule, message, todo, source, basis } of result.findings) {
+      expect([rule, message]).toEqual([rule, expect.stringMatching(/^\S.{15,}[.?]$/)]);
+      expect([rule, todo]).toEqual([rule, expect.stringMatching(/^[A-Z].{8,}\.$/)]);
+      expect([rule, source.length > 3, basis]).toEqual([
+        rule,
+        true,
+        expect.stringMatching(/^(law|practice)$/),
+      ]);
+    }
+  });
+
   it("holds every kind of finding at least twice", () => {
     const kinds = new Map<string, number>();
     for (const { rule, severity } of key.findings) {
