@@ -19,7 +19,7 @@ const COLUMNS: readonly FillColumnLayout[] = [
   { column: "time", group: "Fill", heading: "Time", width: 8 },
   { column: "serial", group: "Cylinder", heading: "Serial", width: 18 },
   { column: "customer", group: "Cylinder", heading: "Customer", width: 10 },
-  { column: "check", heading: "External check", width: 8 },
+  { column: "check", heading: "External check", width: 10 },
   { column: "startPsi", group: "Start", heading: "psi", width: 8, format: "#,##0" },
   { column: "startMix", group: "Start", heading: "mix", width: 10 },
   { column: "orderedMix", group: "Ordered", heading: "mix", width: 11 },

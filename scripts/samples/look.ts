@@ -29,8 +29,12 @@ export function page(headingRows: string): Partial<PageSetup> {
 export type Look =
   "title" | "note" | "group" | "heading" | "section" | "total" | "label" | "answer" | "plain";
 
+/** Room for a title, which no spreadsheet but Excel makes by itself. */
+const TITLE_POINTS = 24;
+
 /** Gives the cells of a row, from the first to the last column, one look. */
 export function dress(sheet: Worksheet, row: number, columns: number, look: Look): void {
+  if (look === "title") sheet.getRow(row).height = TITLE_POINTS;
   for (let column = 1; column <= columns; column++) {
     const cell = sheet.getCell(row, column);
     switch (look) {
