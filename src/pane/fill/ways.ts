@@ -123,7 +123,7 @@ function judged(way: Way, counter: Counter): { readonly may: MayBe; readonly why
   const no = [...way.shortfalls.map((short) => shortInWords(short, units)), ...forbidden(way, counter)];
   if (no.length > 0) return { may: "no", why: no };
   const unknowns = receipt
-    ? notKnown(way, receipt)
+    ? notKnown(way, receipt, counter)
     : ["No cylinder was received: its tests and rating are not known."];
   return unknowns.length > 0 ? { may: "not known", why: unknowns } : { may: "yes", why: [] };
 }
@@ -152,26 +152,22 @@ function forbidden({ order, plan }: Way, counter: Counter): readonly string[] {
   ];
 }
 
-function notKnown({ plan }: Way, receipt: Receipt): readonly string[] {
+function notKnown({ plan }: Way, receipt: Receipt, counter: Counter): readonly string[] {
   return [
     ...(receipt.verdict === "not known" ? [`Not known: ${receipt.unknowns.join("; ")}.`] : []),
     ...(receipt.limit ? [] : ["Its pressure limit is not known: read the shoulder."]),
     ...(receipt.maxOxygen === undefined && receipt.verdict !== "not known"
       ? ["Its oxygen rating is not known."]
       : []),
-    ...(plan && hasRich(plan, 0.4) && receipt.pureOxygen.may === "not known"
+    ...(plan && needsCleaning(plan, counter) && receipt.pureOxygen.may === "not known"
       ? [`Whether it is oxygen clean is not known: ${receipt.pureOxygen.why}.`]
       : []),
   ];
 }
 
 /** What flows in decides over oxygen service, not the final mix. */
-function needsCleaning(plan: FillPlan, { cleanAbovePercent }: Counter): boolean {
-  return hasRich(plan, cleanAbovePercent / 100);
-}
-
-function hasRich({ steps }: FillPlan, oxygen: number): boolean {
-  return steps.some(({ step, gas }) => step !== "drain" && gas.oxygen > oxygen + NOISE);
+function needsCleaning({ steps }: FillPlan, { cleanAbovePercent }: Counter): boolean {
+  return steps.some(({ step, gas }) => step !== "drain" && gas.oxygen > cleanAbovePercent / 100 + NOISE);
 }
 
 const NOISE = 1e-9;
