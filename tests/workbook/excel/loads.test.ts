@@ -83,6 +83,9 @@ async function readEverything(Adapter: typeof ExcelWorkbook): Promise<void> {
   expect(await workbook.readCellInHand()).toMatchObject({ formula: "NA()", down: 0 });
   const one = { firstRow: 7, lastRow: 7, firstColumn: 1, lastColumn: 1 };
   expect(await workbook.readArea("Odd cells", one)).toEqual([[{ error: "#N/A" }]]);
+  const log = usualBook.find(({ name }) => name === "Fill log")!;
+  const added = await workbook.appendRow("Fill log", [{ column: 2, value: "0025830" }]);
+  expect(added).toEqual({ sheet: "Fill log", row: log.rows.length, column: 2 });
   await workbook.writeSetting("brimbook", { country: "US" });
   expect(await workbook.readSetting("brimbook")).toEqual({ country: "US" });
 
