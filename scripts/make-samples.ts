@@ -7,7 +7,7 @@ import { gannetPoint } from "./samples/gannetPoint";
 import { skerryBay } from "./samples/skerryBay";
 import { finished } from "./samples/storedXlsx";
 
-const SAMPLES = new URL("../shared/samples/", import.meta.url);
+const SAMPLES = new URL("shared/samples/", new URL("..", import.meta.url));
 mkdirSync(SAMPLES, { recursive: true });
 
 for (const { workbook, key, settings } of [gannetPoint(), { ...skerryBay(), settings: undefined }]) {

@@ -5,7 +5,7 @@ import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
 import { counted } from "../pane/check/report";
 import { lacksOf } from "../pane/check/results/lacks";
-import { ruleInWords } from "../pane/check/ruleWords";
+import { ruleInWords } from "../audit/ruleInWords";
 import { cellName } from "../sheet/sheet";
 import { rowLines } from "./readingLines";
 

@@ -1,7 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import { dayNumber } from "../cylinders/calendar";
 import { SEVERITIES, type Severity } from "../audit/finding";
-import { RULES } from "../audit/rules";
 import type { Reading } from "../log/reading";
 import type { StyledCell } from "../sheet/draft/draft";
 import { FORMATS, LOOKS } from "../sheet/draft/looks";
@@ -38,12 +37,6 @@ export function severityWord(severity: Severity): string {
 }
 
 const WORDS = ["Stop", "Breach", "Warn", "Note"];
-
-/** `V06 Filled past visual`: a rule by its id and title. */
-export function ruleInWords(id: string): string {
-  const title = RULES.find((rule) => rule.id === id)?.title;
-  return title === undefined ? id : `${id} ${title}`;
-}
 
 /** Who says so, in words. */
 export const BASIS_WORDS = { law: "law", practice: "practice of the trade", house: "house policy" } as const;

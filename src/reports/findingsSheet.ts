@@ -1,10 +1,11 @@
+import { ruleInWords } from "../audit/ruleInWords";
 import type { Acceptance } from "../audit/acceptance";
 import type { AuditResult, Finding } from "../audit/finding";
 import type { Block, TableColumn } from "../sheet/draft/blocks";
 import type { DraftCell, PageDraft, SheetDraft } from "../sheet/draft/draft";
 import { FORMATS, LOOKS } from "../sheet/draft/looks";
 import { sheetOf } from "../sheet/draft/sheetOf";
-import { BASIS_WORDS, counted, isoDayCell, linkCell, ruleInWords, severityCell } from "./cells";
+import { BASIS_WORDS, counted, isoDayCell, linkCell, severityCell } from "./cells";
 
 export interface ListedFinding {
   readonly finding: Finding;

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import type { CostOrder } from "../../src/pane/costs/costDesk";
+import type { CostAnswer, CostOrder } from "../../src/pane/costs/costDesk";
 import { costEngine, type CostEngine } from "../../src/pane/costs/costEngine";
-import type { FromCostWorker, ToCostWorker } from "../../src/pane/costs/workerMessages";
+import type { FromDesk, ToDesk } from "../../src/pane/kit/deskEngine";
 import { priceSheet } from "../costs/lists";
 import { smallLog } from "./fakeWorkbook";
 
@@ -17,10 +17,10 @@ const ORDER: CostOrder = {
 
 /** A worker in this thread: the real worker's code, with messages copied as between real ones. */
 async function startHere(): Promise<Worker> {
-  const outside: { onmessage?: (event: { data: FromCostWorker }) => void; onerror?: unknown } = {};
+  const outside: { onmessage?: (event: { data: FromDesk<CostAnswer> }) => void; onerror?: unknown } = {};
   const inside: {
-    onmessage?: (event: { data: ToCostWorker }) => void;
-    postMessage: (data: FromCostWorker) => void;
+    onmessage?: (event: { data: ToDesk<CostOrder> }) => void;
+    postMessage: (data: FromDesk<CostAnswer>) => void;
   } = {
     postMessage: (data) => outside.onmessage?.({ data: structuredClone(data) }),
   };
@@ -28,7 +28,7 @@ async function startHere(): Promise<Worker> {
   vi.resetModules();
   await import("../../src/pane/costs/costWorker");
   return Object.assign(outside, {
-    postMessage: (data: ToCostWorker) => {
+    postMessage: (data: ToDesk<CostOrder>) => {
       const copy = structuredClone(data);
       setTimeout(() => inside.onmessage?.({ data: copy }));
     },

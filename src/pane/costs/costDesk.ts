@@ -19,6 +19,7 @@ import { costSheets } from "../../reports/costs/costSheets";
 import { howItWasWorkedOut } from "../../reports/costs/howItWasWorkedOut";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import type { CellAddress, Sheet } from "../../sheet/sheet";
+import type { Desk, DeskStep } from "../kit/deskEngine";
 
 /** What is wanted, as plain values: it travels to a worker. */
 export interface CostOrder {
@@ -68,21 +69,16 @@ export interface CostAnswer {
   readonly drafts?: readonly SheetDraft[];
 }
 
-export interface CostStep {
-  readonly doing: string;
-  readonly share: number;
-}
-
 const CELLS_TOLD = 6;
 const NO_PRICES: PriceList = { banked: [], charges: { byMix: [], byKind: {}, byGas: {} }, doubts: [] };
 
 /** The sheets of a workbook, and what they come to: read once, asked often. */
-export class CostDesk {
+export class CostDesk implements Desk<CostOrder, CostAnswer> {
   private read: { readonly key: string; readonly log: Log; readonly metered: MeteredLog } | undefined;
 
   constructor(private readonly sheets: readonly Sheet[]) {}
 
-  *answer(order: CostOrder): Generator<CostStep, CostAnswer, undefined> {
+  *answer(order: CostOrder): Generator<DeskStep, CostAnswer, undefined> {
     const { units } = order;
     const { log, metered } = yield* this.metered(order);
     yield { doing: "Working out the costs", share: 0.8 };
@@ -126,7 +122,7 @@ export class CostDesk {
     };
   }
 
-  private *metered(order: CostOrder): Generator<CostStep, { log: Log; metered: MeteredLog }, undefined> {
+  private *metered(order: CostOrder): Generator<DeskStep, { log: Log; metered: MeteredLog }, undefined> {
     const { units, choices, country, today, banks } = order;
     const key = JSON.stringify([units, choices, country, today, banks]);
     if (this.read?.key === key) return this.read;

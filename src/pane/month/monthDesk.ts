@@ -11,6 +11,7 @@ import { PROGRAM } from "../../reports/month/options";
 import { monthsOf, periodOf } from "../../reports/month/period";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import type { Sheet } from "../../sheet/sheet";
+import type { Desk, DeskStep } from "../kit/deskEngine";
 
 /** What is wanted, as plain values. */
 export interface MonthOrder {
@@ -59,19 +60,13 @@ export interface MonthAnswer {
   readonly report?: MadeReport;
 }
 
-/** Where the work stands. */
-export interface MonthStep {
-  readonly doing: string;
-  readonly share: number;
-}
-
 /** The sheets of a workbook as months of fills: read once, reported as often as asked. */
-export class MonthDesk {
+export class MonthDesk implements Desk<MonthOrder, MonthAnswer> {
   private read: { readonly key: string; readonly log: Log } | undefined;
 
   constructor(private readonly sheets: readonly Sheet[]) {}
 
-  async *answer(order: MonthOrder): AsyncGenerator<MonthStep, MonthAnswer, undefined> {
+  async *answer(order: MonthOrder): AsyncGenerator<DeskStep, MonthAnswer, undefined> {
     yield { doing: "Reading the rows", share: 0 };
     const log = this.logFor(order);
     const months = monthsOf(log).map(({ month, fills }): MonthChoice => ({
@@ -86,7 +81,7 @@ export class MonthDesk {
     log: Log,
     { country, units, audit, accepted, today }: MonthOrder,
     wanted: ReportOrder,
-  ): AsyncGenerator<MonthStep, MadeReport, undefined> {
+  ): AsyncGenerator<DeskStep, MadeReport, undefined> {
     const options = {
       ...wanted,
       month: Temporal.PlainYearMonth.from(wanted.month),

@@ -5,10 +5,11 @@ import { paperOf } from "../../reports/month/options";
 import type { Sheet } from "../../sheet/sheet";
 import type { Workbook } from "../../workbook/workbook";
 import type { Watch } from "../check/pace";
+import type { DeskStep } from "../kit/deskEngine";
 import { problemOf, wasCancelled, type Problem } from "../kit/problem";
 import type { PaneProps } from "../Pane";
 import type { Shop } from "../shop/useShop";
-import type { MadeReport, MonthChoice, MonthOrder, MonthStep, ReportOrder } from "./monthDesk";
+import type { MadeReport, MonthChoice, MonthOrder, ReportOrder } from "./monthDesk";
 import { monthEngine } from "./monthEngine";
 
 /** What is wanted of the report, as it stands in the form. */
@@ -28,7 +29,7 @@ export interface Month {
   readonly report: MadeReport | undefined;
   /** The sheets it was written to. */
   readonly written: readonly string[] | undefined;
-  readonly busy: MonthStep | undefined;
+  readonly busy: DeskStep | undefined;
   readonly problem: Problem | undefined;
   /** Sheets that could not be read, each in a sentence. */
   readonly unreachable: readonly string[];
@@ -151,7 +152,7 @@ export function useMonth(workbook: Workbook, shop: Shop, watchChanges: PaneProps
 
 /** One piece of work at a time, with its progress, its problem, and the way to call it off. */
 function useWork() {
-  const [busy, setBusy] = useState<MonthStep>();
+  const [busy, setBusy] = useState<DeskStep>();
   const [problem, setProblem] = useState<Problem>();
   const underWay = useRef<AbortController>();
   const work = useCallback((doing: string, job: (watch: Watch) => Promise<void>) => {

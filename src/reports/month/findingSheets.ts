@@ -1,3 +1,4 @@
+import { ruleInWords } from "../../audit/ruleInWords";
 import { acceptancesOf } from "../../audit/acceptance";
 import type { AuditResult, Finding } from "../../audit/finding";
 import type { CylinderAtRisk } from "../../audit/recall";
@@ -5,15 +6,7 @@ import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
 import type { TableColumn } from "../../sheet/draft/blocks";
 import { FORMATS, LOOKS } from "../../sheet/draft/looks";
 import { sheetOf } from "../../sheet/draft/sheetOf";
-import {
-  BASIS_WORDS,
-  counted,
-  isoDayCell,
-  linkCell,
-  ruleInWords,
-  severityCell,
-  severityWord,
-} from "../cells";
+import { BASIS_WORDS, counted, isoDayCell, linkCell, severityCell, severityWord } from "../cells";
 import type { MonthOptions } from "./options";
 import type { Period } from "./period";
 import { pageOf } from "./page";

@@ -1,6 +1,6 @@
 import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import { memo, useId, useRef, useState } from "react";
-import { ruleInWords } from "../ruleWords";
+import { ruleInWords } from "../../../audit/ruleInWords";
 import { BASIS_WORDS } from "../../kit/basisWords";
 import { SEVERITY_WORDS } from "../../kit/SeverityMark";
 import { useVisuallyHidden } from "../../kit/visuallyHidden";

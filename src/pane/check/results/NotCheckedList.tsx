@@ -4,7 +4,7 @@ import type { NotChecked } from "../../../audit/finding";
 import { Disclosure } from "../../kit/Disclosure";
 import { SeverityMark } from "../../kit/SeverityMark";
 import { count } from "../report";
-import { ruleInWords } from "../ruleWords";
+import { ruleInWords } from "../../../audit/ruleInWords";
 import { placeName, type Jump } from "../useJump";
 import { countNotChecked, lacksOf } from "./lacks";
 

@@ -4,7 +4,7 @@ import { Disclosure } from "../../../kit/Disclosure";
 import { SEVERITY_WORDS } from "../../../kit/SeverityMark";
 import type { ComparedRules, Differences } from "../../questions";
 import { count } from "../../report";
-import { ruleInWords } from "../../ruleWords";
+import { ruleInWords } from "../../../../audit/ruleInWords";
 import { placeName, type Jump } from "../../useJump";
 import { CylinderList, type ListedCylinder } from "../CylinderList";
 import { dayInWords } from "../dayInWords";

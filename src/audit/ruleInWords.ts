@@ -1,4 +1,4 @@
-import { RULES } from "../../audit/rules";
+import { RULES } from "./rules";
 
 /** `V06 Filled past visual`: a rule by its id and title. */
 export function ruleInWords(id: string): string {
