@@ -19,16 +19,18 @@ interface FormFieldProps {
   readonly placeholder?: string;
   /** Behind the text, where the field is no quantity of its own: `%`. */
   readonly unit?: string;
+  /** What is wrong with it where the plan of one cylinder does not read it. */
+  readonly problem?: string | undefined;
   readonly onEnter?: () => void;
 }
 
 /** One field of the form, as high as a wet finger; what cannot be used is said under it. */
-export function FormField({ name, label, hint, placeholder, unit, onEnter }: FormFieldProps) {
+export function FormField({ name, label, hint, placeholder, unit, problem, onEnter }: FormFieldProps) {
   const styles = useStyles();
   const { form, write, model, units } = useFilling();
   const behind = unit ?? unitOf(name, units);
   return (
-    <Field label={label} hint={hint} validationMessage={model.problems[name]}>
+    <Field label={label} hint={hint} validationMessage={problem ?? model.problems[name]}>
       <Input
         className={mergeClasses(styles.input, behind !== undefined && styles.number)}
         value={shownIn(form, name)}

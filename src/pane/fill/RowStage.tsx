@@ -1,28 +1,30 @@
 import { Button, Field, makeStyles, Spinner, Textarea, tokens } from "@fluentui/react-components";
 import { useMemo } from "react";
+import { inject } from "../../blending/inject";
 import { nameMix } from "../../gas/nameMix";
 import { UNIT_NAMES } from "../../gas/units";
 import { useFilling } from "./FillContext";
-import { FormField } from "./FormField";
-import type { FieldName } from "./form";
-import { rowModel, type RowModel } from "./rowList";
+import { FormField, FormSelect } from "./FormField";
+import { shownIn, type FieldName } from "./form";
+import { rowModel, type BankedRow, type RowModel, type StreamedRow } from "./rowList";
 import { useFillStyles } from "./styles";
-import { pressureText, reading } from "./words";
+import { partsText, percentText, pressureText, reading } from "./words";
 
 const useStyles = makeStyles({
   table: { borderCollapse: "collapse", width: "100%", "& th": { textAlign: "left", fontWeight: tokens.fontWeightSemibold }, "& td, & th": { padding: "4px 6px 4px 0" }, "& td:first-child, & th:first-child": { whiteSpace: "nowrap" }, "& td:not(:first-child), & th:not(:first-child)": { textAlign: "right" } },
 }); // prettier-ignore
 
-/** A row of cylinders from a bank: in which order, from which bottle, and what is left. */
+/** A row of cylinders: from a bank, or by continuous blending on what is in each. */
 export function RowStage() {
   const styles = useFillStyles();
-  const { form, register, units } = useFilling();
-  const model = useMemo(() => rowModel(form, register.receipts), [form, register.receipts]);
+  const { form, register, model: one } = useFilling();
+  const { limits } = one;
+  const isContinuous = shownIn(form, "rowWay") === "continuous";
+  const model = useMemo(() => rowModel(form, limits, register.receipts), [form, limits, register.receipts]);
   const serials = (form.written.row?.text ?? "")
     .split(/\r?\n/)
     .map((line) => line.split(/[\t;,]/)[0]!.trim())
     .filter((serial) => serial !== "");
-  const unit = UNIT_NAMES[units].pressure;
   return (
     <div className={styles.stage}>
       <h2 className={styles.title}>A row of cylinders</h2>
@@ -42,17 +44,53 @@ export function RowStage() {
       </Button>
       {register.busy && <Spinner size="tiny" label="Looking through the workbook" />}
       <RowVerdicts serials={serials} />
-      <ListField
-        name="rowBank"
-        label="The bank, one a line: name, size, pressure"
-        placeholder={"A, 50, 3500"}
-        problem={model.problems.rowBank}
+      <FormSelect
+        name="rowWay"
+        label="Filled"
+        choices={[
+          ["bank", "from a bank"],
+          ["continuous", "by continuous blending"],
+        ]}
       />
-      <div className={styles.pair}>
-        <FormField name="rowGas" label="Gas in the bank" placeholder="air" />
-        <FormField name="rowTarget" label="Fill to, settled" />
-      </div>
-      {model.filled && <RowAnswer model={model} unit={unit} />}
+      {isContinuous ? (
+        <>
+          <div className={styles.pair}>
+            <FormField name="rowMix" label="Mix wanted" placeholder="EAN32" problem={model.problems.rowMix} />
+            <FormField name="rowTarget" label="Fill to, settled" problem={model.problems.rowTarget} />
+          </div>
+          <div className={styles.pair}>
+            <FormField
+              name="rowStream"
+              label="One stream for all"
+              placeholder="the best"
+              problem={model.problems.rowStream}
+            />
+            <FormField name="continuousMost" label="Compressor's limit" unit="%" placeholder="40" />
+          </div>
+          <FormField name="oxygenSupply" label="Oxygen supply" unit="%" placeholder="100" />
+        </>
+      ) : (
+        <>
+          <ListField
+            name="rowBank"
+            label="The bank, one a line: name, size, pressure"
+            placeholder={"A, 50, 3500"}
+            problem={model.problems.rowBank}
+          />
+          <div className={styles.pair}>
+            <FormField
+              name="rowGas"
+              label="Gas in the bank"
+              placeholder="air"
+              problem={model.problems.rowGas}
+            />
+            <FormField name="rowTarget" label="Fill to, settled" problem={model.problems.rowTarget} />
+          </div>
+        </>
+      )}
+      <RowCautions model={model} />
+      {model.banked && <BankAnswer banked={model.banked} />}
+      {model.streamed && <StreamAnswer streamed={model.streamed} />}
     </div>
   );
 }
@@ -113,19 +151,24 @@ function RowVerdicts({ serials }: { readonly serials: readonly string[] }) {
   );
 }
 
-function RowAnswer({ model, unit }: { readonly model: RowModel; readonly unit: string }) {
+/** What stands against cylinders of the row comes before any figure. */
+function RowCautions({ model }: { readonly model: RowModel }) {
   const styles = useFillStyles();
-  const own = useStyles();
-  const { units } = useFilling();
-  const { filled, order, more } = model;
-  if (!filled || !order) return null;
-  const short = filled.cylinders.filter(({ full }) => !full);
   return (
-    <section className={styles.card} aria-label="How to fill the row" data-part="row-answer">
-      {model.refused.length > 0 && (
-        <p className={styles.text} data-part="row-refused">
-          <strong>Left out, not to be filled:</strong> {model.refused.join(", ")}.
-        </p>
+    <>
+      {model.leftOut.length > 0 && (
+        <div data-part="row-refused">
+          <p className={styles.text}>
+            <strong>Left out, not to be filled so:</strong>
+          </p>
+          <ul className={styles.list}>
+            {model.leftOut.map(({ name, why }) => (
+              <li key={name}>
+                {name}: {why.join(" ")}
+              </li>
+            ))}
+          </ul>
+        </div>
       )}
       {model.notKnown.length > 0 && (
         <p className={styles.text} data-part="row-not-known">
@@ -133,6 +176,19 @@ function RowAnswer({ model, unit }: { readonly model: RowModel; readonly unit: s
           filled.
         </p>
       )}
+    </>
+  );
+}
+
+function BankAnswer({ banked }: { readonly banked: BankedRow }) {
+  const styles = useFillStyles();
+  const own = useStyles();
+  const { units } = useFilling();
+  const { filled, order, more } = banked;
+  const unit = UNIT_NAMES[units].pressure;
+  const short = filled.cylinders.filter(({ full }) => !full);
+  return (
+    <section className={styles.card} aria-label="How to fill the row" data-part="row-answer">
       <table className={own.table}>
         <thead>
           <tr>
@@ -170,10 +226,71 @@ function RowAnswer({ model, unit }: { readonly model: RowModel; readonly unit: s
         {filled.bank.map(({ name, pressureBar }) => `${name} ${pressureText(pressureBar, units)}`).join(", ")}
         .
       </p>
-      {more !== undefined && <p className={styles.text}>Then {more} more like the last come out full.</p>}
+      <p className={styles.text}>Then {more} more like the last come out full.</p>
       <p className={styles.small}>
         {nameMix(order.gas)}; readings settled. Close each bottle before the next is opened. A plan, not a
         measurement: analyse.
+      </p>
+    </section>
+  );
+}
+
+/** The stream each needs on its own residue, and what one stream makes of all of them. */
+function StreamAnswer({ streamed }: { readonly streamed: StreamedRow }) {
+  const styles = useFillStyles();
+  const own = useStyles();
+  const { units } = useFilling();
+  const { order, row, isAsked } = streamed;
+  const { common, fills } = row;
+  const right = fills.filter(({ isRight }) => isRight);
+  const refused = fills.filter(({ refused: why }) => why !== undefined);
+  return (
+    <section className={styles.card} aria-label="How to fill the row" data-part="row-answer">
+      <table className={own.table}>
+        <thead>
+          <tr>
+            <th>Cylinder</th>
+            <th>From</th>
+            <th>Own stream, O2</th>
+            {common && <th>By {percentText(common.oxygen)}</th>}
+          </tr>
+        </thead>
+        <tbody>
+          {fills.map(({ cylinder, stream, byCommon, isRight }) => (
+            <tr key={cylinder.name}>
+              <td>{cylinder.name}</td>
+              <td>{reading(cylinder.pressureBar, units)}</td>
+              <td>{stream ? <strong>{percentText(stream.oxygen)}</strong> : "none"}</td>
+              {common && (
+                <td>
+                  {byCommon ? `${partsText(byCommon)}, ${isRight ? "right" : "out of tolerance"}` : "cannot"}
+                </td>
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {refused.map(({ cylinder, refused: why }) => (
+        <p key={cylinder.name} className={styles.text}>
+          <strong>{cylinder.name} not by a stream of its own:</strong> {why}
+        </p>
+      ))}
+      {common ? (
+        <p className={styles.text} data-part="row-common">
+          With one stream of {percentText(common.oxygen)} {isAsked ? "" : "(the best found) "}
+          {right.length} of {fills.length} come out right, within {percentText(order.tolerance)}:{" "}
+          {right.map(({ cylinder }) => cylinder.name).join(", ") || "none"}. Of what the compressor draws in,{" "}
+          {percentText(inject(common, 1, order.oxygenSupply))} is the oxygen supply.
+        </p>
+      ) : (
+        <p className={styles.text} data-part="row-common">
+          <strong>No stream makes any of them.</strong>
+        </p>
+      )}
+      <p className={styles.small}>
+        {nameMix(order.wanted)} at {pressureText(order.targetBar, units)} settled; the stream at most{" "}
+        {percentText(order.maxOxygen)}. Analyse the stream all the time, and each cylinder. A plan, not a
+        measurement.
       </p>
     </section>
   );

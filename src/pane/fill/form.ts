@@ -53,6 +53,9 @@ const FIELD_TABLE = {
   rowBank: ["text", "station"],
   rowGas: ["text", "station"],
   rowTarget: ["pressure", "station"],
+  rowWay: ["text", "station"],
+  rowMix: ["text", "fill"],
+  rowStream: ["text", "fill"],
 } as const satisfies Record<string, readonly [FieldKind, "fill" | "station"]>;
 
 export type FieldName = keyof typeof FIELD_TABLE;

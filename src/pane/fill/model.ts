@@ -47,6 +47,14 @@ export interface FillModel {
   readonly heat: Heat | undefined;
   readonly exactness: Exactness | undefined;
   readonly analysis: Analysis | undefined;
+  readonly limits: ShopLimits;
+}
+
+/** Of the country and of the house. */
+export interface ShopLimits {
+  /** Gas above this needs an oxygen-clean cylinder. */
+  readonly cleanAbovePercent: number;
+  readonly tolerancePoints: number;
 }
 
 /** Depths of a mix, in feet or metres, as labels have them. */
@@ -130,6 +138,7 @@ export function fillModel(
     heat: chosen && heatOf(reader, chosen),
     exactness: chosen && exactnessOf(reader, chosen, tolerancePoints, figures),
     analysis,
+    limits: { cleanAbovePercent: counter.cleanAbovePercent, tolerancePoints },
     problems: reader.problems,
   };
 }

@@ -110,7 +110,6 @@ export function stationIn(reader: FormReader): Station {
   const top = reader.read("topMix", topMix()) ?? AIR;
   const bankMix = reader.read("bankMix", mix());
   const bankBar = reader.read("bankPressure", pressure(""));
-  const most = reader.read("continuousMost", number("", "a per cent such as 40"));
   return {
     tops: [
       { name: "compressor", mix: top },
@@ -119,7 +118,7 @@ export function stationIn(reader: FormReader): Station {
     oxygenSupply: reader.read("oxygenSupply", oxygenSupply()) ?? OXYGEN,
     oxygenBankBar: reader.read("oxygenBank", pressure("")),
     heliumBankBar: reader.read("heliumBank", pressure("")),
-    continuousMost: most === undefined ? undefined : reader.noting("continuousMost", () => shareOf(most)),
+    continuousMost: continuousMostIn(reader),
     compressorLPerMinute: flowIn(reader),
     order: reader.read("order", oneOf("", ["helium first", "oxygen first"])) ?? "helium first",
     temperatureK: reader.read("temperature", settledTemperature()) ?? DEFAULT_TEMPERATURE_K[form.units],
@@ -129,7 +128,13 @@ export function stationIn(reader: FormReader): Station {
 }
 
 /** No compressor of the trade takes in more than 40 %: see INJECT. */
-const MOST_CONTINUOUS_PERCENT = 40;
+export const MOST_CONTINUOUS_PERCENT = 40;
+
+/** The richest stream that the compressor may deliver, mole fraction. */
+export function continuousMostIn(reader: FormReader): number | undefined {
+  const most = reader.read("continuousMost", number("", "a per cent such as 40"));
+  return most === undefined ? undefined : reader.noting("continuousMost", () => shareOf(most));
+}
 
 function shareOf(percent: number): number {
   if (percent > 21 && percent <= MOST_CONTINUOUS_PERCENT) return percent / 100;

@@ -7,66 +7,141 @@ import {
   type RowFilled,
   type RowOrder,
 } from "../../blending/cascade";
+import { streamRow, type StreamRow, type StreamRowOrder } from "../../blending/streamRow";
 import { readCylinderSize } from "../../cylinders/readCylinderSize";
 import { numberIn } from "../../functions/cells";
-import { endPressure, mix, pressure, settledTemperature } from "../../functions/readers";
+import { endPressure, mix, oxygenSupply, pressure, settledTemperature } from "../../functions/readers";
 import { realGas } from "../../gas/equationOfState";
-import { AIR } from "../../gas/mixture";
+import { AIR, OXYGEN, type Mixture } from "../../gas/mixture";
 import { readMix } from "../../gas/readMix";
 import { Refusal, refuse } from "../../gas/refusal";
 import { DEFAULT_TEMPERATURE_K } from "../../gas/units";
-import { FormReader, type Problems } from "./reading";
+import type { ShopLimits } from "./model";
+import { continuousMostIn, FormReader, MOST_CONTINUOUS_PERCENT, type Problems } from "./reading";
+import { judgedDemand } from "./ways";
 import { writtenIn, type FieldName, type FillForm } from "./form";
 
-/** A row of cylinders, and the bank that it is filled from, as worked out. */
+/** A row of cylinders as worked out: from a bank, or by continuous blending. */
 export interface RowModel {
   readonly problems: Problems;
-  /** Left out: the records say do not fill. */
-  readonly refused: readonly string[];
+  /** Not to be filled, and why. */
+  readonly leftOut: readonly Barred[];
   /** Not looked up, or not known to be in order. */
   readonly notKnown: readonly string[];
-  readonly order: RowOrder | undefined;
-  readonly filled: RowFilled | undefined;
+  readonly banked: BankedRow | undefined;
+  readonly streamed: StreamedRow | undefined;
+}
+
+/** A cylinder that something stands against; sentences. */
+export interface Barred {
+  readonly name: string;
+  readonly why: readonly string[];
+}
+
+export interface BankedRow {
+  readonly order: RowOrder;
+  readonly filled: RowFilled;
   /** How many more cylinders like the last of the row the bank fills afterwards. */
-  readonly more: number | undefined;
+  readonly more: number;
+}
+
+export interface StreamedRow {
+  readonly order: StreamRowOrder;
+  readonly row: StreamRow;
+  /** Whether the common stream was asked for, rather than found. */
+  readonly isAsked: boolean;
 }
 
 /**
  * Reads a row as it is typed: a line for each cylinder (serial, size, pressure, mix) and for each bottle of the bank
  * (name, size, pressure), the parts apart by commas, semicolons or tabs.
  */
-export function rowModel(form: FillForm, receipts: readonly Receipt[] = []): RowModel {
+export function rowModel(
+  form: FillForm,
+  { cleanAbovePercent, tolerancePoints }: ShopLimits,
+  receipts: readonly Receipt[] = [],
+): RowModel {
   const reader = new FormReader(form);
-  const gas = reader.read("rowGas", mix()) ?? AIR;
+  const isContinuous = reader.text("rowWay") === "continuous";
   const targetBar = reader.read("rowTarget", endPressure());
   const temperatureK = reader.read("temperature", settledTemperature()) ?? DEFAULT_TEMPERATURE_K[form.units];
-  const bank = linesIn(reader, "rowBank", (parts): BankBottle => bottleOf(parts, reader, "rowBank"));
-  const written = linesIn(reader, "row", (parts): RowCylinder => {
-    const holds = parts[3] ?? "";
-    return {
-      ...bottleOf(parts, reader, "row"),
-      mix:
-        holds === ""
-          ? refuse(`“${parts[0] ?? ""}”: write the mix in it too, as its fourth part.`)
-          : readMix(numberIn(holds) ?? holds),
-    };
+  const written = linesIn(reader, "row", (parts) => cylinderOf(parts, reader));
+  const gas = isContinuous ? reader.read("rowMix", mix()) : (reader.read("rowGas", mix()) ?? AIR);
+  const nothing = { leftOut: [], notKnown: [], banked: undefined, streamed: undefined };
+  if (targetBar === undefined || !written || !gas) return { ...nothing, problems: reader.problems };
+
+  const judged = (cylinder: RowCylinder, endMix: Mixture, flowing: readonly Mixture[]) => ({
+    name: cylinder.name,
+    cylinder,
+    ...judgedDemand(
+      { endPressureBar: targetBar, endMix, flowing },
+      {
+        receipt: receipts.find(({ asked }) => asked === cylinder.name),
+        units: form.units,
+        cleanAbovePercent,
+      },
+    ),
   });
-  const verdictOf = (name: string) => receipts.find(({ asked }) => asked === name)?.verdict;
-  const refused = (written ?? []).filter(({ name }) => verdictOf(name) === "do not fill");
-  const cylinders = written?.filter((each) => !refused.includes(each));
-  const order =
-    targetBar !== undefined && bank && cylinders && cylinders.length > 0 && bank.length > 0
-      ? { equation: realGas, temperatureK, gas, targetBar, bank, cylinders }
-      : undefined;
-  const best = order && reader.noting("row", () => bestRowOrder(order));
-  const last = cylinders?.at(-1);
+  // By continuous blending the stream is still to be found: it is judged once it is.
+  const first = written.map((cylinder) => judged(cylinder, gas, isContinuous ? [] : [gas]));
+  const cylinders = first.flatMap(({ may, cylinder }) => (may === "no" ? [] : [cylinder]));
+  const banked = isContinuous ? undefined : bankedRow(reader, { temperatureK, gas, targetBar, cylinders });
+  const streamOrder = { temperatureK, wanted: gas, targetBar, tolerance: tolerancePoints / 100 };
+  const judgedStreams = (row: StreamedRow) =>
+    row.row.fills.map(({ cylinder, stream }) =>
+      judged(
+        cylinder,
+        gas,
+        [stream, row.row.common].flatMap((each) => each ?? []),
+      ),
+    );
+  const tried = isContinuous ? streamedRow(reader, { ...streamOrder, cylinders }) : undefined;
+  const second = tried ? judgedStreams(tried) : [];
+  const left = second.flatMap(({ may, cylinder }) => (may === "no" ? [] : [cylinder]));
+  const streamed =
+    tried && left.length < cylinders.length
+      ? streamedRow(reader, { ...streamOrder, cylinders: left })
+      : tried;
+  const last = streamed ? judgedStreams(streamed) : first;
   return {
     problems: reader.problems,
-    refused: refused.map(({ name }) => name),
-    notKnown: (cylinders ?? []).map(({ name }) => name).filter((name) => verdictOf(name) !== "fill"),
-    order: best?.order,
-    filled: best?.filled,
-    more: best && last && fillsLeft({ ...best.order, bank: best.filled.bank }, last),
+    leftOut: [...first, ...second].filter(({ may }) => may === "no"),
+    notKnown: last.filter(({ may }) => may === "not known").map(({ name }) => name),
+    banked,
+    streamed,
+  };
+}
+
+function bankedRow(reader: FormReader, row: Omit<RowOrder, "equation" | "bank">): BankedRow | undefined {
+  const bank = linesIn(reader, "rowBank", (parts) => bottleOf(parts, reader, "rowBank"));
+  const last = row.cylinders.at(-1);
+  if (!last || !bank || bank.length === 0) return undefined;
+  const best = reader.noting("row", () => bestRowOrder({ ...row, equation: realGas, bank }));
+  return best && { ...best, more: fillsLeft({ ...best.order, bank: best.filled.bank }, last) };
+}
+
+function streamedRow(
+  reader: FormReader,
+  row: Omit<StreamRowOrder, "equation" | "maxOxygen" | "common" | "oxygenSupply">,
+): StreamedRow | undefined {
+  const common = reader.read("rowStream", mix());
+  const supply = reader.read("oxygenSupply", oxygenSupply()) ?? OXYGEN;
+  const maxOxygen = continuousMostIn(reader) ?? MOST_CONTINUOUS_PERCENT / 100;
+  const { rowStream, oxygenSupply: noSupply, continuousMost } = reader.problems;
+  if (row.cylinders.length === 0 || (rowStream ?? noSupply ?? continuousMost) !== undefined) return undefined;
+  const order = { ...row, equation: realGas, maxOxygen, common, oxygenSupply: supply };
+  const made = reader.noting(common ? "rowStream" : "rowMix", () => streamRow(order));
+  return made && { order, row: made, isAsked: common !== undefined };
+}
+
+function cylinderOf(parts: readonly string[], reader: FormReader): RowCylinder {
+  const holds = parts[3] ?? "";
+  return {
+    ...bottleOf(parts, reader, "row"),
+    mix:
+      holds === ""
+        ? refuse(`“${parts[0] ?? ""}”: write the mix in it too, as its fourth part.`)
+        : readMix(numberIn(holds) ?? holds),
   };
 }
 

@@ -4,6 +4,7 @@ import type { FillOrder, FillPlan, StepName } from "../../blending/planFill";
 import { waysToFill, type Shortfall, type Way } from "../../blending/waysToFill";
 import { fillCost, type FillCost } from "../../costs/fillCost";
 import { freeVolumeL } from "../../gas/freeGas";
+import type { Mixture } from "../../gas/mixture";
 import { nameMix } from "../../gas/nameMix";
 import { Refusal } from "../../gas/refusal";
 import { gaugeReading, type Units } from "../../gas/units";
@@ -116,15 +117,36 @@ function titleOf({ name, source, plan }: Way): string {
   }
 }
 
-/** The worst that stands against a way decides; unknown is never a yes. */
-function judged(way: Way, counter: Counter): { readonly may: MayBe; readonly why: readonly string[] } {
-  const { receipt, units } = counter;
-  if (way.refused !== undefined || !way.plan || !way.order) return { may: "no", why: [way.refused ?? ""] };
-  const no = [...way.shortfalls.map((short) => shortInWords(short, units)), ...forbidden(way, counter)];
+/** What a fill asks of its cylinder: where it ends, and what flows in. */
+export interface Demand {
+  readonly endPressureBar: number;
+  readonly endMix: Mixture;
+  readonly flowing: readonly Mixture[];
+}
+
+interface Judgement {
+  readonly may: MayBe;
+  readonly why: readonly string[];
+}
+
+function judged(way: Way, counter: Counter): Judgement {
+  const { order, plan } = way;
+  if (way.refused !== undefined || !plan || !order) return { may: "no", why: [way.refused ?? ""] };
+  const flowing = plan.steps.flatMap(({ step, gas }) => (step === "drain" ? [] : [gas]));
+  const short = way.shortfalls.map((shortfall) => shortInWords(shortfall, counter.units));
+  const { may, why } = judgedDemand({ ...order, flowing }, counter);
+  if (short.length === 0) return { may, why };
+  return { may: "no", why: may === "no" ? [...short, ...why] : short };
+}
+
+/** The worst that stands against a fill decides; unknown is never a yes. */
+export function judgedDemand(demand: Demand, counter: Omit<Counter, "volumeL">): Judgement {
+  const { receipt } = counter;
+  if (!receipt)
+    return { may: "not known", why: ["No cylinder was received: its tests and rating are not known."] };
+  const no = forbidden(demand, receipt, counter);
   if (no.length > 0) return { may: "no", why: no };
-  const unknowns = receipt
-    ? notKnown(way, receipt, counter)
-    : ["No cylinder was received: its tests and rating are not known."];
+  const unknowns = notKnown(demand, receipt, counter);
   return unknowns.length > 0 ? { may: "not known", why: unknowns } : { may: "yes", why: [] };
 }
 
@@ -134,40 +156,42 @@ function shortInWords({ step, bankBar, stopBar }: Shortfall, units: Units): stri
   return `The ${bank} is too low: it stands at ${pressureText(bankBar, units)}, the ${step} stops at ${pressureText(stopBar, units)}.`;
 }
 
-function forbidden({ order, plan }: Way, counter: Counter): readonly string[] {
-  const { receipt, units } = counter;
-  if (!receipt || !order || !plan) return [];
+type Rules = Pick<Counter, "units" | "cleanAbovePercent">;
+
+function forbidden(demand: Demand, receipt: Receipt, rules: Rules): readonly string[] {
+  const { endPressureBar, endMix } = demand;
   const { limit, maxOxygen, pureOxygen } = receipt;
+  const { units } = rules;
   return [
     ...(receipt.verdict === "do not fill" ? receipt.reasons.map(({ says }) => says) : []),
-    ...(limit && above(order.endPressureBar, limit.limitBar)
+    ...(limit && above(endPressureBar, limit.limitBar)
       ? [
-          `${pressureText(order.endPressureBar, units)} is above its limit of ${pressureText(limit.limitBar, units)}.`,
+          `${pressureText(endPressureBar, units)} is above its limit of ${pressureText(limit.limitBar, units)}.`,
         ]
       : []),
-    ...(maxOxygen !== undefined && order.endMix.oxygen > maxOxygen + NOISE
-      ? [`${nameMix(order.endMix)} is above its oxygen rating (${receipt.rating}).`]
+    ...(maxOxygen !== undefined && endMix.oxygen > maxOxygen + NOISE
+      ? [`${nameMix(endMix)} is above its oxygen rating (${receipt.rating}).`]
       : []),
-    ...(needsCleaning(plan, counter) && pureOxygen.may === "no" ? [pureOxygen.why] : []),
+    ...(needsCleaning(demand, rules) && pureOxygen.may === "no" ? [pureOxygen.why] : []),
   ];
 }
 
-function notKnown({ plan }: Way, receipt: Receipt, counter: Counter): readonly string[] {
+function notKnown(demand: Demand, receipt: Receipt, rules: Rules): readonly string[] {
   return [
     ...(receipt.verdict === "not known" ? [`Not known: ${receipt.unknowns.join("; ")}.`] : []),
     ...(receipt.limit ? [] : ["Its pressure limit is not known: read the shoulder."]),
     ...(receipt.maxOxygen === undefined && receipt.verdict !== "not known"
       ? ["Its oxygen rating is not known."]
       : []),
-    ...(plan && needsCleaning(plan, counter) && receipt.pureOxygen.may === "not known"
+    ...(needsCleaning(demand, rules) && receipt.pureOxygen.may === "not known"
       ? [`Whether it is oxygen clean is not known: ${receipt.pureOxygen.why}.`]
       : []),
   ];
 }
 
 /** What flows in decides over oxygen service, not the final mix. */
-function needsCleaning({ steps }: FillPlan, { cleanAbovePercent }: Counter): boolean {
-  return steps.some(({ step, gas }) => step !== "drain" && gas.oxygen > cleanAbovePercent / 100 + NOISE);
+function needsCleaning({ flowing }: Demand, { cleanAbovePercent }: Rules): boolean {
+  return flowing.some(({ oxygen }) => oxygen > cleanAbovePercent / 100 + NOISE);
 }
 
 const NOISE = 1e-9;

@@ -290,6 +290,51 @@ describe("a row of cylinders", () => {
     expect(answer).toMatch(/Bank afterwards: A \d+ psi, B \d+ psi/);
     expect(answer).toMatch(/Then \d+ more/);
   });
+  async function continuousRow(cylinders: string, mix: string) {
+    await openFill();
+    press("A row");
+    type(/^Cylinders, one a line/, cylinders);
+    press("Check them all");
+    await screen.findByText("Records say");
+    fireEvent.change(screen.getByRole("combobox", { name: "Filled" }), { target: { value: "continuous" } });
+    type("Mix wanted", mix);
+    type(/^Fill to/, "3000");
+  }
+  it("by continuous blending it tells the stream each needs as TOPWITH does, and what one stream makes of all", async () => {
+    await continuousRow("GP1001, AL80, 500, air\nGP1003, AL80, 300, air\nGP1002, AL80, 500, air", "EAN32");
+    const [[one]] = evaluate("TOPWITH", [500, "air", 3000, 32, "psi"]) as [[number]];
+    expect(part("row-answer").textContent).toContain(`GP1001500${one.toFixed(1)} %`);
+    const [[other]] = evaluate("TOPWITH", [300, "air", 3000, 32, "psi"]) as [[number]];
+    expect(part("row-answer").textContent).toContain(`GP1003300${other.toFixed(1)} %`);
+    expect(part("row-refused").textContent).toMatch(/GP1002: Hydro .* ran out/);
+    expect(part("row-common").textContent).toMatch(/2 of 2 come out right.*GP1001, GP1003/);
+    type("One stream for all", "36");
+    expect(part("row-common").textContent).toMatch(/36\.0 % 0 of 2 come out right.*: none/);
+    const [[flow]] = evaluate("INJECT", [36, 100]) as [[number]];
+    expect(part("row-common").textContent).toContain(`${flow.toFixed(1)} % is the oxygen supply`);
+  });
+  it("by continuous blending nothing is made above the compressor's limit, and it is said", async () => {
+    await continuousRow("GP1001, AL80, 500, air", "EAN42");
+    expect(screen.getByText(/EAN42 is above the compressor's limit of 40 %/)).toBeTruthy();
+    expect(document.querySelector("[data-part=row-answer]")).toBeNull();
+    type("Mix wanted", "EAN36");
+    type(/^Compressor's limit/, "38");
+    expect(part("row-answer").textContent).toMatch(/GP1001 not by a stream of its own:.*limit of 38 %/);
+  });
+  it("by continuous blending a cylinder that nobody looked up is not known to be in order", async () => {
+    await openFill();
+    press("A row");
+    type(/^Cylinders, one a line/, "GP1001, AL80, 500, air");
+    fireEvent.change(screen.getByRole("combobox", { name: "Filled" }), { target: { value: "continuous" } });
+    type("Mix wanted", "EAN32");
+    type(/^Fill to/, "3000");
+    expect(part("row-not-known").textContent).toMatch(/GP1001/);
+    type(/^Fill to/, "3300");
+    press("Check them all");
+    await waitFor(() => {
+      expect(part("row-refused").textContent).toMatch(/GP1001: 3300 psi is above its limit of 3000 psi/);
+    });
+  });
   it("names the line that cannot be read", async () => {
     await openFill();
     press("A row");
