@@ -1,6 +1,7 @@
 /* Seconds and ratios from one run: gases, functions, reading, audit, reports, the local workbook, bundles. */
 import { existsSync, readFileSync } from "node:fs";
 import { gzipSync } from "node:zlib";
+import { benchAudit } from "./bench-audit";
 import { benchFunctions } from "./bench-functions";
 import { benchLog } from "./bench-log";
 import { benchGrid } from "./bench-grid";
@@ -13,6 +14,7 @@ const print = (line: string) => {
 
 benchFunctions(print);
 await benchLog(print);
+benchAudit(print);
 await benchReports(print);
 await benchGrid(print);
 await benchPane(print);

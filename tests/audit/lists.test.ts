@@ -18,7 +18,7 @@ const US = countryRules("US");
 
 describe("the order in which fills were made", () => {
   const order = (rows: readonly TestRow[]): readonly number[] =>
-    inTimeOrder(logOf(rows.map((row) => ({ ...FULL, Time: null, ...row })))).map(({ index }) => index);
+    [...inTimeOrder(logOf(rows.map((row) => ({ ...FULL, Time: null, ...row }))))].map(({ index }) => index);
 
   it("goes by day, then by time", () => {
     const rows = [

@@ -18,28 +18,39 @@ const MINUTES_A_DAY = 1440;
 /**
  * The fills of a log in the order they were made. A fill without a time is placed by its row among those of its day, one
  * without a date by the rows beside it; in a sheet that runs from the newest row to the oldest, rows count backwards.
+ * They are made as they are asked for: of a million fills nothing is kept but numbers.
  */
-export function inTimeOrder({ fills }: Pick<Log, "fills">): readonly TimedFill[] {
-  const timed = timedFills(fills);
+export function* inTimeOrder({ fills }: Pick<Log, "fills">): Generator<TimedFill> {
+  const times = timesOf(fills);
   const moments = new Float64Array(fills.length);
-  const inRowOrder: TimedFill[] = [];
+  const order = new Uint32Array(fills.length);
+  let placed = 0;
   let isSorted = true;
-  for (const rows of bySheet(timed)) {
-    if (isNewestFirst(rows)) rows.reverse();
+  for (const { from, to } of sheetsOf(fills)) {
+    const backwards = isNewestFirst(times.days, from, to);
     let day = Number.NEGATIVE_INFINITY;
     let minute = 0;
-    for (const row of rows) {
-      if (row.day !== undefined && row.day !== day) [day, minute] = [row.day, 0];
-      minute = row.minute ?? minute;
-      moments[row.index] = day * MINUTES_A_DAY + minute;
-      const before = inRowOrder.at(-1);
-      if (before && moments[before.index]! > moments[row.index]!) isSorted = false;
-      inRowOrder.push(row);
+    for (let step = 0; step < to - from; step++) {
+      const at = backwards ? to - 1 - step : from + step;
+      const ownDay = times.days[at]!;
+      if (!Number.isNaN(ownDay) && ownDay !== day) [day, minute] = [ownDay, 0];
+      const ownMinute = times.minutes[at]!;
+      if (!Number.isNaN(ownMinute)) minute = ownMinute;
+      moments[at] = day * MINUTES_A_DAY + minute;
+      if (placed > 0 && moments[order[placed - 1]!]! > moments[at]) isSorted = false;
+      order[placed++] = at;
     }
   }
-  if (isSorted) return inRowOrder;
   // The sort is stable: rows of one moment stay as they are.
-  return inRowOrder.sort((one, other) => difference(moments[one.index]!, moments[other.index]!));
+  if (!isSorted) order.sort((one, other) => difference(moments[one]!, moments[other]!));
+  for (const index of order) {
+    yield {
+      fill: fills[index]!,
+      index,
+      day: known(times.days[index]!),
+      minute: known(times.minutes[index]!),
+    };
+  }
 }
 
 /** Minutes since midnight of a time of day. */
@@ -47,44 +58,51 @@ export function minuteOf(time: Temporal.PlainTime): number {
   return time.hour * 60 + time.minute;
 }
 
-/** Readings are shared by equal cells, so that each date and time is worked out once. */
-function timedFills(fills: readonly Fill[]): readonly TimedFill[] {
-  const dayOf = remembered((date: Temporal.PlainDate) => dayNumber(date));
-  const minute = remembered(minuteOf);
-  return fills.map((fill, index) => ({
-    fill,
-    index,
-    day: dayOf(fill.fields.date),
-    minute: minute(fill.fields.time),
-  }));
+/** Day number and minute of every fill, not a number where unknown. */
+interface Times {
+  readonly days: Float64Array;
+  readonly minutes: Float64Array;
 }
 
-function remembered<T>(work: (value: T) => number): (reading: Reading<T>) => number | undefined {
-  const known = new Map<Reading<T>, number>();
-  return (reading) => {
-    if (reading.kind !== "value") return undefined;
-    let found = known.get(reading);
-    if (found === undefined) known.set(reading, (found = work(reading.value)));
-    return found;
+/** Readings are shared by equal cells, so that each date and time is worked out once. */
+function timesOf(fills: readonly Fill[]): Times {
+  const dayOf = remembered((date: Temporal.PlainDate) => dayNumber(date));
+  const minute = remembered(minuteOf);
+  return {
+    days: Float64Array.from(fills, ({ fields }) => dayOf(fields.date)),
+    minutes: Float64Array.from(fills, ({ fields }) => minute(fields.time)),
   };
 }
 
-function bySheet(timed: readonly TimedFill[]): readonly TimedFill[][] {
-  const sheets = new Map<string, TimedFill[]>();
-  for (const row of timed) {
-    const rows = sheets.get(row.fill.sheet);
-    if (rows) rows.push(row);
-    else sheets.set(row.fill.sheet, [row]);
-  }
-  return [...sheets.values()];
+function known(time: number): number | undefined {
+  return Number.isNaN(time) ? undefined : time;
 }
 
-function isNewestFirst(rows: readonly TimedFill[]): boolean {
+function remembered<T>(work: (value: T) => number): (reading: Reading<T>) => number {
+  const found = new Map<Reading<T>, number>();
+  return (reading) => {
+    if (reading.kind !== "value") return Number.NaN;
+    let time = found.get(reading);
+    if (time === undefined) found.set(reading, (time = work(reading.value)));
+    return time;
+  };
+}
+
+/** Where the fills of each sheet stand among all: those of a sheet stand together. */
+function* sheetsOf(fills: readonly Fill[]): Generator<{ readonly from: number; readonly to: number }> {
+  for (let from = 0, to = 0; from < fills.length; from = to) {
+    while (to < fills.length && fills[to]!.sheet === fills[from]!.sheet) to++;
+    yield { from, to };
+  }
+}
+
+function isNewestFirst(days: Float64Array, from: number, to: number): boolean {
   let rises = 0;
-  let before: number | undefined;
-  for (const { day } of rows) {
-    if (day === undefined) continue;
-    if (before !== undefined) rises += Math.sign(day - before);
+  let before = Number.NaN;
+  for (let at = from; at < to; at++) {
+    const day = days[at]!;
+    if (Number.isNaN(day)) continue;
+    if (!Number.isNaN(before)) rises += Math.sign(day - before);
     before = day;
   }
   return rises < 0;
