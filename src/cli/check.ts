@@ -4,6 +4,7 @@ import type { Log } from "../log/log";
 import { cellName } from "../sheet/sheet";
 import { checkLines } from "./checkLines";
 import { EXIT, type Command, type ExitCode } from "./command";
+import { CommandProblem } from "./problem";
 import { readLogFile, rulesOf, SHOP_OPTIONS } from "./logFile";
 
 /** The audit of a log in a file. */
@@ -19,12 +20,20 @@ export const check: Command = {
     const file = await readLogFile(given, terminal);
     const { log, options, notices } = file;
     const rules = rulesOf(file);
+    if (log.fills.length === 0 && log.cylinders.length === 0) throw noLog(log);
     const result = audit(log, rules, options);
     if (given.has("json")) terminal.print(JSON.stringify(asJson(log, result), null, 2));
     else for (const line of [...notices, ...checkLines(log, result, rules)]) terminal.print(line);
     return exitCode(result);
   },
 };
+
+function noLog({ sheets }: Log): CommandProblem {
+  const why = sheets.find((sheet) => sheet.why !== undefined)?.why;
+  return new CommandProblem(
+    `No fill and no cylinder could be read in this file, so nothing was checked.${why === undefined ? "" : ` ${why}`}`,
+  );
+}
 
 function exitCode({ findings, fullyJudged }: AuditResult): ExitCode {
   if (findings.length > 0) return EXIT.findings;

@@ -6,7 +6,7 @@ import type { Log } from "../log/log";
 import { counted } from "../pane/check/report";
 import { lacksOf } from "../pane/check/results/lacks";
 import { ruleInWords } from "../audit/ruleInWords";
-import { cellName } from "../sheet/sheet";
+import { cellName, type CellAddress } from "../sheet/sheet";
 import { rowLines } from "./readingLines";
 
 const CAUTION =
@@ -20,7 +20,7 @@ export function checkLines(log: Log, result: AuditResult, rules: CountryRules): 
     ...overrideLines(result),
     ...rowLines(log),
     "",
-    ...findingLines(result.findings),
+    ...findingLines(result),
     ...notCheckedLines(result),
     "",
     CAUTION,
@@ -36,8 +36,9 @@ function overrideLines({ overrides }: AuditResult): readonly string[] {
   );
 }
 
-function findingLines(findings: readonly Finding[]): readonly string[] {
-  if (findings.length === 0) return ["Nothing found."];
+function findingLines({ findings, fullyJudged }: AuditResult): readonly string[] {
+  if (findings.length === 0)
+    return [fullyJudged ? "Nothing found." : "Nothing found in what could be checked."];
   return SEVERITIES.flatMap((severity) => {
     const ofSeverity = findings.filter((finding) => finding.severity === severity);
     if (ofSeverity.length === 0) return [];
@@ -47,9 +48,12 @@ function findingLines(findings: readonly Finding[]): readonly string[] {
 
 const WORDS = { stop: "STOP", breach: "BREACH", warn: "WARN", note: "NOTE" } as const;
 
-function oneFinding({ rule, source, basis, cell, message, todo }: Finding): readonly string[] {
+function oneFinding(finding: Finding): readonly string[] {
+  const { rule, source, basis, cell, serial, fillDate, message, todo } = finding;
+  const which = [serial, fillDate && `filled ${fillDate}`].filter((part) => part !== "").join(", ");
   return [
-    `  ${cell.sheet}!${cellName(cell)}  ${message}`,
+    `  ${placeOf(cell)}${which && `  ${which}`}`,
+    `      ${message}`,
     `      ${todo}`,
     `      ${ruleInWords(rule)}; ${basis}: ${source}`,
   ];
@@ -64,7 +68,8 @@ function notCheckedLines({ notChecked, fullyJudged }: AuditResult): readonly str
   return [
     "NOT CHECKED",
     ...lacksOf(notChecked.filter((lack) => !isWhole(lack))).map(
-      ({ rules, count, why }) => `  ${counted(count, "fill")}, ${why}: ${namesOf(rules)}`,
+      ({ rules, count, why, cells }) =>
+        `  ${counted(count, "fill")}, ${why}: ${namesOf(rules)}${placesOf(cells, count)}`,
     ),
     ...[...new Set(whole.map(({ why }) => why))].map((why) => {
       const rules = whole.filter((lack) => lack.why === why).map(({ rule }) => rule);
@@ -72,6 +77,19 @@ function notCheckedLines({ notChecked, fullyJudged }: AuditResult): readonly str
     }),
     judged,
   ];
+}
+
+const PLACES_SHOWN = 5;
+
+/** Where the first of them stand. */
+function placesOf(cells: readonly CellAddress[], count: number): string {
+  if (cells.length === 0) return "";
+  const shown = cells.slice(0, PLACES_SHOWN).map(placeOf).join(", ");
+  return ` (${shown}${count > PLACES_SHOWN && cells.length > PLACES_SHOWN ? ", and others" : ""})`;
+}
+
+function placeOf(cell: CellAddress): string {
+  return `${cell.sheet}!${cellName(cell)}`;
 }
 
 /** A rule alone by its name; many by their letters, as one lack may stop a score of them. */

@@ -73,7 +73,12 @@ async function save(out: string, drafts: readonly SheetDraft[]): Promise<void> {
   const workbook = new FileWorkbook({ sheets: [], settings: new Map(), leftOut: [] });
   await workbook.addSheets(drafts);
   const bytes = await writeXlsx(workbook.content);
-  await writeFile(out, bytes).catch((error: NodeJS.ErrnoException) => {
+  /* Never over what is there: it may be another log, a signed report, or by a link the log itself. */
+  await writeFile(out, bytes, { flag: "wx" }).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === "EEXIST")
+      throw new CommandProblem(
+        `“${out}” is there already: give the report another name, or move that file away.`,
+      );
     throw new CommandProblem(
       `“${out}” cannot be written (${error.code ?? error.message}): check the folder, and close the file if it is open.`,
     );

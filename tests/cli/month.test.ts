@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { link, mkdtemp, readFile, rm, symlink, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
@@ -77,5 +77,19 @@ describe("month", () => {
     await writeFile(join(folder, "log.xlsx"), await readFile(join(folder, "one.xlsx")));
     const { lines } = await command("month", "log.xlsx", "2026-10", "--rules", "US", "--out", "./log.xlsx");
     expect(lines).toEqual(["The report would be written over the log: give it another name."]);
+  });
+
+  test.each([
+    ["another file", (path: string) => writeFile(path, "somebody's work")],
+    ["the log by a hard link", (path: string) => link(join(folder, "log.csv"), path)],
+    ["the log by a symbolic link", (path: string) => symlink(join(folder, "log.csv"), path)],
+  ])("never writes over %s", async (name, make) => {
+    const file = `${name}.xlsx`;
+    await make(join(folder, file));
+    const before = await readFile(join(folder, file), "utf8");
+    const { code, lines } = await command(...GIVEN, file);
+    expect(code).toBe(2);
+    expect(lines.join()).toContain("is there already: give the report another name");
+    expect(await readFile(join(folder, file), "utf8")).toBe(before);
   });
 });

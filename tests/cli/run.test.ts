@@ -191,10 +191,19 @@ describe("check", () => {
     });
   });
 
+  test("says that a file without a log was not checked, and never that nothing was found", async () => {
+    const file = join(folder, "shopping.csv");
+    await writeFile(file, "Milk,2\nBread,1\n");
+    const { code, lines } = await command("check", "shopping.csv", "--rules", "US");
+    expect(code).toBe(2);
+    expect(lines.join("\n")).toContain("nothing was checked");
+    expect(lines.join("\n")).not.toContain("Nothing found");
+  });
+
   test("as text names what was not checked, and why", async () => {
     const { lines } = await command("check", "no visual.csv", "--rules", "US", "--as-of", "2026-10-31");
     const text = lines.join("\n");
-    expect(text).toContain("Nothing found.");
+    expect(text).toContain("Nothing found in what could be checked.");
     expect(text).toMatch(/NOT CHECKED\n {2}2 fills, .*visual: V06 /);
     expect(text).toContain("unknown is not a pass");
   });
