@@ -99,7 +99,7 @@ const PHRASES: readonly (readonly [meaning: readonly Concept[], phrases: string]
   [["time"], "time|zeit|uhrzeit|heure|hora|time of fill|fill time"],
   [["cylinder"], "cylinder|cyl|tank|bottle|flasche|bouteille|bloc|botella|cylinders|tanks|set"],
   [["number"], "number|no|nr|#|num|numero|nummer|n|id|tag|ref"],
-  [["cylinder", "number"], "eal number|point id|location #|asset tag|asset|shop number|shop no|shop #|club number|club no|cylinder number|cylinder no|cylinder #|cylinder id|bottle id|bottle number|tank id|tank number|flaschennummer|flaschen nr|flasche nr|n bloc|bloc n|n bouteille|bouteille n|n botella|botella n|marke"],
+  [["cylinder", "number"], "eal number|point id|location #|asset tag|asset|shop number|shop no|shop #|club number|club no|cylinder number|cylinder no|cylinder #|cylinder id|bottle id|bottle number|tank id|tank number|flaschennummer|flaschennr|flaschen nr|flasche nr|n bloc|bloc n|n bouteille|bouteille n|n botella|botella n|marke"],
   [["serial"], "serial|s n|sn|ser no|ser|seriennummer|serien nr|serie|n de serie|no de serie|numero de serie|cylinder serial nos|serial nos|serial number|serial no|serial #|fabriknummer|n serie"],
   [["owner"], "owner|customer|cust|client|propritaire|proprietaire|besitzer|kunde|kundin|eigentumer|inhaber|cliente|propietario|dueno|member|mitglied|membre|socio|diver|taucher|plongeur|buceador"],
   [["name"], "name|nom|nombre"],
