@@ -41,6 +41,15 @@ export interface CellWrite {
   readonly format?: string;
 }
 
+/** The rows of one sheet that the user has selected, whichever of their cells: what is out of sight is not meant. */
+export interface SelectedRows {
+  readonly sheet: string;
+  /** From 0, each once, in the order of the sheet; none below the last row that holds anything. */
+  readonly rows: readonly number[];
+  /** How many rows of the selection are hidden or filtered away, and therefore not among `rows`. */
+  readonly outOfSight: number;
+}
+
 /** A cell to be marked, with what it held when it was judged. */
 export interface CellToMark {
   readonly cell: CellAddress;
@@ -76,6 +85,11 @@ export interface Workbook {
    * sheet have it: a jump to a finding then says when the cell has changed since it was judged.
    */
   readCell?(address: CellAddress): Promise<CellValue | undefined>;
+  /**
+   * The rows that the user has selected, in one area or several; of whole columns those that hold anything. Hosts
+   * without a cursor do without.
+   */
+  readSelection?(): Promise<SelectedRows>;
   /** Shows a cell to the user and puts the cursor on it. A hidden sheet stays hidden: that is a problem. */
   selectCell(address: CellAddress): Promise<void>;
   /**

@@ -205,6 +205,7 @@ async function useAll(workbook: ExcelWorkbook | FarWorkbook): Promise<void> {
   for (const { name } of usualBook) await workbook.readSheet(name);
   await workbook.readCell({ sheet: "Fill log", row: 4, column: 0 });
   await workbook.selectCell({ sheet: "Wide", row: 0, column: 60 });
+  await workbook.readSelection();
   await workbook.readSetting("brimbook");
   await workbook.writeSetting("brimbook", { country: "US" });
   await workbook.writeSetting("brimbook", { country: "UK" });

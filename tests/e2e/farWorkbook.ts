@@ -1,7 +1,12 @@
 import type { Page } from "playwright-core";
 import type { SheetDraft } from "../../src/sheet/draft/draft";
 import type { CellAddress, CellValue, Sheet } from "../../src/sheet/sheet";
-import { WorkbookProblem, type SheetInfo, type Workbook } from "../../src/workbook/workbook";
+import {
+  WorkbookProblem,
+  type SelectedRows,
+  type SheetInfo,
+  type Workbook,
+} from "../../src/workbook/workbook";
 
 type Outcome<T> =
   | { readonly value: T }
@@ -19,6 +24,10 @@ export class FarWorkbook implements Workbook {
 
   readCell(address: CellAddress): Promise<CellValue | undefined> {
     return this.call("readCell", address);
+  }
+
+  readSelection(): Promise<SelectedRows> {
+    return this.call("readSelection");
   }
 
   selectCell(address: CellAddress): Promise<void> {

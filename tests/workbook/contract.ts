@@ -109,6 +109,19 @@ export function describeWorkbookContract(name: string, makeHost: MakeHost): void
         expect(await host.selected()).toEqual(place);
       });
 
+      test("is heard of as rows, hidden ones and those below the last entry left out", async () => {
+        const own = workbook();
+        if (!own.readSelection) return expect(own.capabilities.select).toBe(false);
+        const after = async (sheet: string, row: number) => {
+          await own.selectCell({ sheet, row, column: 2 });
+          return own.readSelection!();
+        };
+        expect(await after("Fill log", 8)).toEqual({ sheet: "Fill log", rows: [8], outOfSight: 0 });
+        expect(await after("Fill log", 7)).toEqual({ sheet: "Fill log", rows: [], outOfSight: 1 });
+        expect(await after("Wide", 40)).toEqual({ sheet: "Wide", rows: [], outOfSight: 0 });
+        expect(await after("Nothing", 0)).toEqual({ sheet: "Nothing", rows: [], outOfSight: 0 });
+      });
+
       test("on a sheet that is gone or hidden is refused in a sentence with its name", async () => {
         await expectProblem(workbook().selectCell({ sheet: "Gone", row: 0, column: 0 }), "Gone");
         await expectProblem(

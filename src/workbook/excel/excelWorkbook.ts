@@ -7,6 +7,7 @@ import type {
   CellMarks,
   CellWrite,
   FormulaHost,
+  SelectedRows,
   SheetInfo,
   Workbook,
 } from "../workbook";
@@ -19,6 +20,7 @@ import { listen } from "./events";
 import { clearMarks, markCells } from "./marks";
 import { readMerges } from "./merges";
 import { findSheet, readOutline, sheetNamed } from "./outline";
+import { readSelection } from "./readSelection";
 import { findBroken, repairFormulas, type BrokenFormula, type Repair } from "./repair";
 import { cellValue, readRows } from "./rows";
 import type { OfficeGlobals } from "./session";
@@ -75,6 +77,10 @@ export class ExcelWorkbook implements Workbook, FormulaHost {
       await context.sync();
       return cellValue(cell.values[0]![0], cell.valueTypes[0]![0]);
     });
+  }
+
+  readSelection(): Promise<SelectedRows> {
+    return readSelection(this.session);
   }
 
   selectCell(address: CellAddress): Promise<void> {

@@ -18,6 +18,7 @@ const SENTENCES: Readonly<Record<string, (about: string) => string>> = {
     `A single row of ${about} is more than Excel hands over at once. Delete columns that are not needed, then try again.`,
   InactiveWorkbook: () => "Another workbook is in front. Click into this workbook, then try again.",
   UnsupportedSheet: (about) => `Excel cannot do this with ${about}. Pick an ordinary worksheet.`,
+  InvalidSelection: () => "Something other than cells is selected. Select cells, then try again.",
   MergedRangeConflict: (about) => `Merged cells are in the way in ${about}. Unmerge them, then try again.`,
   FilteredRangeConflict: (about) => `A filter is in the way in ${about}. Clear the filter, then try again.`,
   UndoNotSupported: (about) =>

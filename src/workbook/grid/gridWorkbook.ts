@@ -11,10 +11,12 @@ import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
 import type { ReportContent, SheetContent, WorkbookContent } from "../file/content";
 import { Pace } from "../file/pace";
 import { reportContent } from "../file/reportContent";
+import { rowsOf } from "../selectedRows";
 import {
   WorkbookProblem,
   type Capabilities,
   type CellWrite,
+  type SelectedRows,
   type SheetInfo,
   type Workbook,
 } from "../workbook";
@@ -90,6 +92,20 @@ export class GridWorkbook implements Workbook {
     return this.engineWorkbook().getSheetBySheetName(sheet)
       ? this.reader(sheet).value(row, column)
       : undefined;
+  }
+
+  async readSelection(): Promise<SelectedRows> {
+    const shown = this.engine.api.getUniverSheet(this.id)?.getActiveSheet();
+    if (!shown) throw new WorkbookProblem(GONE);
+    const sheet = shown.getSheetName();
+    const areas = (shown.getSelection()?.getActiveRangeList() ?? []).map((range) => ({
+      firstRow: range.getRow(),
+      lastRow: range.getLastRow(),
+    }));
+    const { rows: held } = await this.readSheet(sheet);
+    const rows = rowsOf(areas, held.length - 1);
+    const inSight = rows.filter((row) => this.engineSheet(sheet).getRowVisible(row));
+    return { sheet, rows: inSight, outOfSight: rows.length - inSight.length };
   }
 
   async selectCell({ sheet: name, row, column }: CellAddress): Promise<void> {

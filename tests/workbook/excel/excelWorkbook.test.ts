@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Sheet } from "../../../src/sheet/sheet";
+import { BLANK_ROW, type Sheet } from "../../../src/sheet/sheet";
 import { ExcelWorkbook } from "../../../src/workbook/excel/excelWorkbook";
 import { SETTINGS_NAMESPACE } from "../../../src/workbook/settingsPart";
 import { comparable, describeWorkbookContract, expectProblem } from "../contract";
@@ -209,6 +209,7 @@ describe("errors", () => {
     readSheet: (workbook) => workbook.readSheet("Fill log"),
     readCell: (workbook) => workbook.readCell({ sheet: "Fill log", row: 0, column: 0 }),
     selectCell: (workbook) => workbook.selectCell({ sheet: "Fill log", row: 0, column: 0 }),
+    readSelection: (workbook) => workbook.readSelection(),
     readSetting: (workbook) => workbook.readSetting("brimbook"),
     writeSetting: (workbook) => workbook.writeSetting("brimbook", 1),
   };
@@ -293,6 +294,54 @@ describe("edits", () => {
     expect(await open().workbook.listSheets()).toHaveLength(10);
   });
 });
+
+describe("the rows selected", () => {
+  const column = (firstRow: number, lastRow: number) => ({
+    firstRow,
+    lastRow,
+    firstColumn: 2,
+    lastColumn: 2,
+  });
+
+  test("of several areas come each once and from top to bottom; a hidden one is counted, not taken", async () => {
+    const { fake, workbook } = open();
+    await workbook.selectCell({ sheet: "Fill log", row: 8, column: 1 });
+    fake.book.further = [column(4, 5), column(5, 7)];
+    expect(await workbook.readSelection()).toEqual({ sheet: "Fill log", rows: [4, 5, 6, 8], outOfSight: 1 });
+  });
+
+  test("of a whole column end where the sheet does", async () => {
+    const { fake, workbook } = open();
+    await workbook.selectCell({ sheet: "Island", row: 0, column: 0 });
+    fake.book.further = [column(0, 1_048_575)];
+    const rows = Array.from({ length: 9 }, (_, row) => row);
+    expect(await workbook.readSelection()).toEqual({ sheet: "Island", rows, outOfSight: 0 });
+  });
+
+  test("on a sheet that holds nothing are none", async () => {
+    const { workbook } = open();
+    await workbook.selectCell({ sheet: "Nothing", row: 0, column: 0 });
+    expect(await workbook.readSelection()).toEqual({ sheet: "Nothing", rows: [], outOfSight: 0 });
+  });
+
+  test("are refused in a sentence where they are more than Excel can be asked about", async () => {
+    const { fake, workbook } = open([{ ...sheetOf("Nothing"), name: "Huge", rows: hugeRows() }]);
+    fake.book.further = [column(0, 1_048_575)];
+    await expectProblem(workbook.readSelection(), "120000 rows");
+  });
+
+  test("are refused in a sentence where a picture is selected", async () => {
+    const { fake, workbook } = open();
+    fake.refuse = () => "InvalidSelection";
+    await expectProblem(workbook.readSelection(), "Select");
+  });
+});
+
+function hugeRows() {
+  const rows = Array.from({ length: 120_000 }, () => BLANK_ROW);
+  rows[119_999] = { values: ["x"] };
+  return rows;
+}
 
 describe("the cell in hand", () => {
   const settled = () => new Promise((resolve) => setTimeout(resolve));

@@ -38,6 +38,7 @@ export class FakeExcel {
       dateSystem: sheets[0]!.dateSystem,
       activeSheet: tabs[0]!,
       selected: { row: 0, column: 0 },
+      further: [],
       cellLimit: 5_000_000,
       mergeLimit: 512,
       showDate,

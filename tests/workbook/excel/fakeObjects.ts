@@ -21,6 +21,8 @@ export interface FakeBook {
   readonly dateSystem: 1900 | 1904;
   activeSheet: FakeSheet;
   selected: { row: number; column: number };
+  /** Areas selected besides the active cell. */
+  further: readonly Area[];
   /** Beyond so many cells a range has no values, but no error either. */
   cellLimit: number;
   /** Beyond so many merged areas Excel does not tell any. */
@@ -100,6 +102,12 @@ export class WorkbookObject {
       lastColumn: selected.column,
     };
     return new RangeObject(this.book, activeSheet, area);
+  }
+  getSelectedRanges() {
+    const { activeSheet, selected, further } = this.book;
+    const { row, column } = selected;
+    const cell = { firstRow: row, firstColumn: column, lastRow: row, lastColumn: column };
+    return new RangeAreasObject(this.book, activeSheet, [cell, ...further]);
   }
 }
 
@@ -289,6 +297,7 @@ class RangeObject {
   select() {
     if (this.book.activeSheet !== this.sheet) throw new HostError("InvalidSelection");
     this.book.selected = { row: this.area.firstRow, column: this.area.firstColumn };
+    this.book.further = [];
   }
 
   private write(

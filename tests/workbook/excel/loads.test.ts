@@ -71,6 +71,9 @@ async function readEverything(Adapter: typeof ExcelWorkbook): Promise<void> {
     expect(comparable(await workbook.readSheet(sheet.name))).toEqual(comparable(sheet));
   expect(await workbook.readCell({ sheet: "Odd cells", row: 7, column: 1 })).toEqual({ error: "#N/A" });
   await workbook.selectCell({ sheet: "Fill log", row: 4, column: 0 });
+  expect(await workbook.readSelection()).toEqual({ sheet: "Fill log", rows: [4], outOfSight: 0 });
+  fake.book.further = [{ firstRow: 5, lastRow: 8, firstColumn: 0, lastColumn: 0 }];
+  expect(await workbook.readSelection()).toEqual({ sheet: "Fill log", rows: [4, 5, 6, 8], outOfSight: 1 });
   fake.book.formulas.set("Fill log!3,0", { formula: "=BRIM.MOD(A1:A9)", rows: 9 });
   expect(await workbook.readCellInHand()).toMatchObject({
     address: { sheet: "Fill log", row: 4, column: 0 },

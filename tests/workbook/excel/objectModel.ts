@@ -29,7 +29,7 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
       functions: "Functions",
       tables: "TableCollection",
     },
-    objects: { getActiveCell: "Range" },
+    objects: { getActiveCell: "Range", getSelectedRanges: "RangeAreas" },
   },
   WorksheetCollection: {
     items: "Worksheet",
