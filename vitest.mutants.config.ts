@@ -4,6 +4,8 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     include: ["tests/audit/**/*.test.ts", "tests/cylinders/**/*.test.ts"],
+    /* It reads the doc comments of the rules from their files, which are changed while mutants are tried. */
+    exclude: ["tests/audit/ruleReference.test.ts"],
     testTimeout: 60_000,
   },
 });

@@ -8,7 +8,7 @@ export interface Content {
 }
 
 /** Amounts this close, relative to the larger, are the same amount. */
-const SAME_AMOUNT = 1e-12;
+export const SAME_AMOUNT = 1e-12;
 
 /** What is in a cylinder of this mix at this pressure (bar absolute) and temperature (K). */
 export function contentAt(
@@ -42,7 +42,8 @@ export function drained(content: Content, molPerLitre: number): Content {
  * that pressure or more already.
  *
  * The amount wanted depends on the mix it makes. Each density solve gives a better amount; the secant through the
- * last two takes out what is left, so four or five solves reach the end of double precision.
+ * last two takes out what is left, so four or five solves reach the end of double precision. Where less will do,
+ * `closeEnough` is how far the last two amounts may lie apart, relative to the amount.
  */
 export function filledTo(
   equation: EquationOfState,
@@ -50,6 +51,7 @@ export function filledTo(
   gas: Mixture,
   pressureBar: number,
   temperatureK: number,
+  closeEnough = SAME_AMOUNT,
 ): Content {
   if (content.molPerLitre === 0) return contentAt(equation, gas, pressureBar, temperatureK);
   const wanted = (total: number) => {
@@ -62,7 +64,7 @@ export function filledTo(
   let gapBefore = total - before;
   for (let iteration = 0; iteration < 50; iteration++) {
     const gap = wanted(total) - total;
-    if (Math.abs(gap) <= SAME_AMOUNT * total || gap === gapBefore) break;
+    if (Math.abs(gap) <= closeEnough * total || gap === gapBefore) break;
     const next = total - (gap * (total - before)) / (gap - gapBefore);
     before = total;
     gapBefore = gap;

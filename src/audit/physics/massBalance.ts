@@ -1,8 +1,8 @@
-import { added, contentAt, type Content } from "../../gas/content";
-import { idealGas, realGas } from "../../gas/equationOfState";
+import { contentAt, filledTo, SAME_AMOUNT, type Content } from "../../gas/content";
+import { realGas } from "../../gas/equationOfState";
 import type { Mixture } from "../../gas/mixture";
 import type { HouseFigures } from "../shop";
-import type { GaugeReading, Workings } from "./workings";
+import type { Workings } from "./workings";
 
 /*
  * Amounts add up, pressures do not: what a fill must have become is worked out from the gas that each reading stands
@@ -18,20 +18,20 @@ export interface OxygenRange {
 /** Mixes this close, by mole fraction, are one. */
 const SAME_MIX = 1e-6;
 
-/** Rounds that leave less than a thousandth of a point. */
-const EXACTLY = 4;
+/** Amounts this close, relative to the larger, tell what is well within all errors from what may not be. */
+const ROUGH_AMOUNT = 1e-3;
 
 /** What the cylinder holds after a fill with this gas on top. */
 export function contentAfter(workings: Workings, top: Mixture): Content {
-  return contentIn(workings, top, EXACTLY);
+  return contentIn(workings, top, SAME_AMOUNT);
 }
 
 /**
- * The oxygen that a fill must have come to, at a third of the cost: within half a point, to tell at once what is well
- * within all errors.
+ * The oxygen that a fill must have come to, at half the cost: within half a point, to tell at once what is well within
+ * all errors.
  */
 export function oxygenRoughly(workings: Workings): OxygenRange {
-  return oxygenIn(workings, 1);
+  return oxygenIn(workings, ROUGH_AMOUNT);
 }
 
 /** How far `oxygenRoughly` may be off, as a mole fraction. */
@@ -39,49 +39,33 @@ export const ROUGHLY = 0.005;
 
 /** The oxygen that a fill must have come to. */
 export function oxygenAfter(workings: Workings): OxygenRange {
-  return oxygenIn(workings, EXACTLY);
+  return oxygenIn(workings, SAME_AMOUNT);
 }
 
 /** The mix after a fill with this gas on top. */
 export function mixAfterFill(workings: Workings, top: Mixture): Mixture {
-  return mixIn(workings, top, EXACTLY);
+  return mixIn(workings, top, SAME_AMOUNT);
 }
 
-function oxygenIn(workings: Workings, rounds: number): OxygenRange {
+function oxygenIn(workings: Workings, closeEnough: number): OxygenRange {
   const { leanest, richest } = workings.top;
-  const least = mixIn(workings, leanest, rounds).oxygen;
-  return { least, most: leanest === richest ? least : mixIn(workings, richest, rounds).oxygen };
+  const least = mixIn(workings, leanest, closeEnough).oxygen;
+  return { least, most: leanest === richest ? least : mixIn(workings, richest, closeEnough).oxygen };
 }
 
 /** Like on like needs no working out. */
-function mixIn(workings: Workings, top: Mixture, rounds: number): Mixture {
+function mixIn(workings: Workings, top: Mixture, closeEnough: number): Mixture {
   const { mix } = workings.start;
   const isLike = Math.abs(mix.oxygen - top.oxygen) + Math.abs(mix.helium - top.helium) < SAME_MIX;
-  return workings.pure.length === 0 && isLike ? mix : contentIn(workings, top, rounds).mix;
+  return workings.pure.length === 0 && isLike ? mix : contentIn(workings, top, closeEnough).mix;
 }
 
-function contentIn({ start, pure, end }: Workings, top: Mixture, rounds: number): Content {
-  let content = contentAt(realGas, start.mix, start.bar, start.temperatureK);
-  for (const addition of pure) content = toppedTo(addition, content, addition.gas, rounds);
-  return toppedTo(end, content, top, rounds);
-}
-
-/**
- * The content after a gas was let in up to a reading. The amount depends on the mix it makes, but little: from the mix
- * that an ideal gas would make, every round brings it nearly a hundred times nearer.
- */
-function toppedTo(
-  { bar, temperatureK }: GaugeReading,
-  content: Content,
-  gas: Mixture,
-  rounds: number,
-): Content {
-  let molPerLitre = idealGas.density(gas, bar, temperatureK);
-  for (let round = 0; round < rounds; round++) {
-    const { mix } = added(content, gas, Math.max(0, molPerLitre - content.molPerLitre));
-    molPerLitre = realGas.density(mix, bar, temperatureK);
-  }
-  return added(content, gas, Math.max(0, molPerLitre - content.molPerLitre));
+function contentIn({ start, pure, end }: Workings, top: Mixture, closeEnough: number): Content {
+  const left = contentAt(realGas, start.mix, start.bar, start.temperatureK);
+  return [...pure, { ...end, gas: top }].reduce(
+    (content, { gas, bar, temperatureK }) => filledTo(realGas, content, gas, bar, temperatureK, closeEnough),
+    left,
+  );
 }
 
 /** By how much an analysis lies outside of what the readings allow, as a mole fraction; 0 within. */
