@@ -8,6 +8,7 @@ import { countryContext } from "../log/countryContext";
 import type { LogContext } from "../log/context";
 import type { Log } from "../log/log";
 import { readLog } from "../log/readLog";
+import { ownSheetOf } from "../sheet/ownSheet";
 import type { Sheet } from "../sheet/sheet";
 import { LIMITS } from "../workbook/file/limits";
 import { openFile } from "../workbook/file/openFile";
@@ -58,6 +59,7 @@ export async function readLogFile(given: Given, terminal: Terminal): Promise<Log
   const sheets = await allSheets(workbook);
   const units = givenUnits ?? settings.units;
   const log = readLog(sheets, contextOf(rules, units, settings, asOf));
+  refuseOurOwn(name, sheets, log);
   const { house, airTests, sources } = settings;
   const options = { house, airTests, sources, asOf: asOf.toString() };
   return { log, rules, options, settings, units, asOf, notices: notice === undefined ? [] : [notice] };
@@ -70,6 +72,16 @@ function contextOf(
   asOf: Temporal.PlainDate,
 ): LogContext {
   return { ...(rules && countryContext(rules)), units, asOf, choices: settings.sheets };
+}
+
+/** A report opened by mistake for the log it is about. */
+function refuseOurOwn(name: string, sheets: readonly Sheet[], log: Log): void {
+  if (log.sheets.some(({ kind }) => kind !== "neither")) return;
+  const own = sheets.map(ownSheetOf).find((what) => what !== undefined);
+  if (own !== undefined)
+    throw new CommandProblem(
+      `“${name}” holds no log: Brimbook wrote it (${own}). Open the log that it was made from.`,
+    );
 }
 
 async function allSheets(workbook: Workbook): Promise<readonly Sheet[]> {

@@ -151,7 +151,7 @@ export interface LogSheet {
   readonly kind: SheetKind;
   /** What it was taken for and why, in a sentence, where it is neither. */
   readonly why?: string;
-  /** It is neither, and the workbook has a log besides: its rows are not part of the log, nor counted. */
+  /** It is neither, and the workbook has a log besides or Brimbook wrote it: its rows are not part of the log, nor counted. */
   readonly leftOut?: boolean;
   readonly columns: readonly LogColumn[];
   readonly rowKinds: readonly RowKind[];

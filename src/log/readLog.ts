@@ -10,24 +10,29 @@ import { onlyTheLog, planSheet } from "./sheetPlan";
  * Pure: the same cells and context give the same log, on every machine and in every time zone.
  *
  * A sheet of something else, such as a price list, is left out beside a log unless somebody said to use it: it is
- * listed and said so, and its rows are not counted.
+ * listed and said so, and its rows are not counted. So is, everywhere, a sheet that Brimbook wrote.
  */
 export function readLog(sheets: readonly Sheet[], context: LogContext = {}): Log {
   const useOf = (name: string): boolean | undefined =>
     context.choices?.find((choice) => choice.sheet === name)?.use;
+  const isChosen = (name: string): boolean => useOf(name) === true;
   const plans = onlyTheLog(
-    sheets.filter((sheet) => useOf(sheet.name) !== false).map((sheet) => planSheet(sheet, context)),
-    (name) => useOf(name) === true,
+    sheets
+      .filter((sheet) => useOf(sheet.name) !== false)
+      .map((sheet) => planSheet(sheet, context, isChosen(sheet.name))),
+    isChosen,
   );
   const knowledge = knowledgeOf(plans, context);
   const readings = plans.map((plan) => readSheet(plan, knowledge));
   const hasLog = readings.some(({ sheet }) => sheet.kind !== "neither");
-  const isLeftOut = ({ sheet }: SheetReading): boolean =>
-    hasLog && sheet.kind === "neither" && useOf(sheet.name) !== true;
-  const read = readings.filter((reading) => !isLeftOut(reading));
+  const isLeftOut = ({ sheet }: SheetReading, at: number): boolean =>
+    plans[at]!.own !== undefined || (hasLog && sheet.kind === "neither" && !isChosen(sheet.name));
+  const read = readings.filter((reading, at) => !isLeftOut(reading, at));
   return {
     sheets: readings.map((reading, at) =>
-      isLeftOut(reading) ? { ...reading.sheet, leftOut: true, why: whyLeftOut(plans[at]!) } : reading.sheet,
+      isLeftOut(reading, at)
+        ? { ...reading.sheet, leftOut: true, why: whyLeftOut(plans[at]!) }
+        : reading.sheet,
     ),
     fills: read.flatMap(({ fills }) => fills),
     cylinders: read.flatMap(({ cylinders }) => cylinders),

@@ -41,6 +41,8 @@ function whyNeither(plan: SheetPlan): string {
 
 /** Why a sheet is not part of the log, in a sentence. */
 export function whyLeftOut(plan: SheetPlan): string {
+  if (plan.own !== undefined)
+    return `“${plan.sheet.name}” was left out: Brimbook wrote it (${plan.own}), and it is no log.`;
   return `“${plan.sheet.name}” was left out: it ${whatItLacks(plan)}. To have it read, say what its columns are.`;
 }
 

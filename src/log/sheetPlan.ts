@@ -1,3 +1,4 @@
+import { ownSheetOf, type OwnSheet } from "../sheet/ownSheet";
 import type { Sheet } from "../sheet/sheet";
 import { rememberedFor } from "./choices";
 import { draftColumns, proposeColumns, type ColumnProposal } from "./columns";
@@ -18,10 +19,15 @@ export interface TablePlan {
 export interface SheetPlan extends FilledSheet {
   readonly tables: readonly TablePlan[];
   readonly headingsChanged: boolean;
+  /** What of ours it is, where Brimbook wrote it: then nothing in it is read. */
+  readonly own?: OwnSheet;
 }
 
 /** Finds the tables of a sheet and what their columns mean, as far as one sheet alone can tell. */
-export function planSheet(original: Sheet, context: LogContext): SheetPlan {
+export function planSheet(original: Sheet, context: LogContext, isChosen: boolean): SheetPlan {
+  const own = isChosen ? undefined : ownSheetOf(original);
+  if (own !== undefined)
+    return { sheet: original, original, isMerged: () => false, tables: [], headingsChanged: false, own };
   const filled = filledDown(original);
   const drafts = tablesOf(original).map((table) => ({
     table,

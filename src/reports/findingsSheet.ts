@@ -59,7 +59,7 @@ export function findingsSheet(input: FindingsSheetInput): SheetDraft {
       notCheckedTable(input),
       ...overridesOf(input),
     ],
-    { paper: input.paper, landscape: true, footer: `Findings of ${asOf} (${program})` },
+    { paper: input.paper, landscape: true, footer: `Findings of ${asOf} (${program})`, own: "findings" },
   );
 }
 

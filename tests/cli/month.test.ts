@@ -1,10 +1,13 @@
+import { existsSync } from "node:fs";
 import { link, mkdtemp, readFile, rm, symlink, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { unparse } from "papaparse";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { sentenceOf } from "../../src/cli/problem";
 import { run } from "../../src/cli/run";
 import { openFile } from "../../src/workbook/file/openFile";
+import { writeXlsx } from "../../src/workbook/file/writeXlsx";
 import { OVERDUE } from "./logs";
 
 let folder: string;
@@ -48,6 +51,43 @@ describe("month", () => {
     await command(...GIVEN, "one.xlsx");
     await command(...GIVEN, "two.xlsx");
     expect(await readFile(join(folder, "one.xlsx"))).toEqual(await readFile(join(folder, "two.xlsx")));
+  });
+
+  test.each([
+    ["check", "made.xlsx", "--rules", "US"],
+    ["read", "made.xlsx"],
+    ["month", "made.xlsx", "2026-10", "--rules", "US", "--out", "of a report.xlsx"],
+    ["check", "findings.csv", "--rules", "US"],
+  ])("its report is no log for %s %s: exit code 2", async (...words) => {
+    if (!existsSync(join(folder, "made.xlsx"))) await command(...GIVEN, "made.xlsx");
+    const { content } = await openFile(
+      new Uint8Array(await readFile(join(folder, "made.xlsx"))),
+      "made.xlsx",
+    );
+    const findings = content.sheets.find(({ name }) => name.startsWith("Findings"))!;
+    await writeFile(
+      join(folder, "findings.csv"),
+      unparse(findings.rows.map(({ values }) => values.map((cell) => cell ?? ""))),
+    );
+    const { code, lines } = await command(...words);
+    expect(code).toBe(2);
+    expect(lines).toEqual([
+      `“${words[1]}” holds no log: Brimbook wrote it (month report). Open the log that it was made from.`,
+    ]);
+  });
+
+  test("its sheets beside the log are left out of the check", async () => {
+    await command(...GIVEN, "beside.xlsx");
+    const log = await openFile(new TextEncoder().encode(OVERDUE), "log.csv");
+    const report = await openFile(new Uint8Array(await readFile(join(folder, "beside.xlsx"))), "beside.xlsx");
+    const sheets = [...log.content.sheets, ...report.content.sheets];
+    await writeFile(join(folder, "both.xlsx"), await writeXlsx({ ...log.content, sheets }));
+    const [alone, both] = await Promise.all(
+      ["log.csv", "both.xlsx"].map((file) =>
+        command("check", file, "--rules", "US", "--as-of", "2026-11-01"),
+      ),
+    );
+    expect(both!.lines.filter((line) => !line.includes("was left out"))).toEqual(alone!.lines);
   });
 
   test.each([

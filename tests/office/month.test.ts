@@ -4,6 +4,7 @@ import { FileWorkbook } from "../../src/workbook/file/fileWorkbook";
 import { openFile } from "../../src/workbook/file/openFile";
 import { writeXlsx } from "../../src/workbook/file/writeXlsx";
 import { draftValue, type SheetDraft } from "../../src/sheet/draft/draft";
+import { ownSheetOf } from "../../src/sheet/ownSheet";
 import type { CellValue } from "../../src/sheet/sheet";
 import { readSample, reportOf } from "../reports/sample";
 import { convert } from "./libreOffice";
@@ -27,6 +28,13 @@ test("LibreOffice opens, calculates and saves a month report: every cell as writ
       drafts[index]!.rows.map(({ cells }) => trimmed(cells.map(draftValue))).filter((row) => row.length > 0),
     );
   });
+});
+
+test("a month report that LibreOffice saved, as a workbook or as text, is still known as ours", async () => {
+  for (const format of ["xlsx", "ods", "csv"]) {
+    const saved = await openFile(await convert(bytes, "xlsx", format), `book.${format}`);
+    expect(saved.content.sheets.map(ownSheetOf)).toEqual(saved.content.sheets.map(() => "month report"));
+  }
 });
 
 test("LibreOffice takes over its charts, tables' filters, frozen rows and print titles", async () => {

@@ -8,6 +8,7 @@ import { readLog } from "../../src/log/readLog";
 import { costSheets } from "../../src/reports/costs/costSheets";
 import { emptyPriceList, emptyStockSheet } from "../../src/reports/costs/emptyLists";
 import { draftValue, styledCell, type SheetDraft } from "../../src/sheet/draft/draft";
+import { ownSheetOf } from "../../src/sheet/ownSheet";
 import { columnIndex, type CellValue, type Sheet } from "../../src/sheet/sheet";
 import { smallReport } from "../costs/reports";
 import { priceSheet } from "../costs/lists";
@@ -33,6 +34,18 @@ function written(draft: SheetDraft): Sheet {
 }
 
 describe("the sheets of fill costs", () => {
+  it("are known as ours, and are no log and no price list; those to fill in are the shop's", () => {
+    expect(readLog(sheets.map(written)).sheets.map(({ leftOut, why }) => [leftOut, why])).toEqual(
+      sheets.map(({ name }) => [
+        true,
+        `“${name}” was left out: Brimbook wrote it (fill costs), and it is no log.`,
+      ]),
+    );
+    expect(sheets.map(written).filter((sheet) => isPriceSheet(sheet) || isStockSheet(sheet))).toEqual([]);
+    for (const draft of [emptyPriceList("us"), emptyStockSheet("us")])
+      expect(ownSheetOf(written(draft))).toBeUndefined();
+  });
+
   it("hold every fill once: costed, or not costed with the reason", () => {
     const each = named(/^Cost of each fill/);
     const [table] = each.tables;

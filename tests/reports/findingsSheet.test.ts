@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { identityOf } from "../../src/audit/acceptance";
 import type { Finding } from "../../src/audit/finding";
 import { findingsSheet, MOST_FINDINGS_WRITTEN } from "../../src/reports/findingsSheet";
+import { ownSheetOf } from "../../src/sheet/ownSheet";
 import { draftValue, styledCell, type SheetDraft } from "../../src/sheet/draft/draft";
 
 function finding(row: number): Finding {
@@ -41,6 +42,11 @@ function written(count: number, accepted = false): SheetDraft {
 const texts = (draft: SheetDraft) => draft.rows.map(({ cells }) => cells.map(draftValue).join(" | "));
 
 describe("the findings sheet", () => {
+  it("is known as ours", () => {
+    const rows = written(2).rows.map(({ cells }) => ({ values: cells.map(draftValue) }));
+    expect(ownSheetOf({ rows })).toBe("findings");
+  });
+
   it("has a row for each finding, with the way to its cell", () => {
     const draft = written(2);
     const [first] = draft.rows.filter(({ cells }) => cells.some((cell) => draftValue(cell) === "GP1000"));

@@ -6,7 +6,9 @@ import type { SampleKey } from "../../scripts/samples/key";
 import { identityOf } from "../../src/audit/acceptance";
 import type { MonthReport } from "../../src/reports/month/monthReport";
 import { monthsOf } from "../../src/reports/month/period";
-import { draftValue, styledCell } from "../../src/sheet/draft/draft";
+import { draftValue, styledCell, type DraftRow } from "../../src/sheet/draft/draft";
+import { ownSheetOf } from "../../src/sheet/ownSheet";
+import type { SheetRow } from "../../src/sheet/sheet";
 import { FileWorkbook } from "../../src/workbook/file/fileWorkbook";
 import { writeXlsx } from "../../src/workbook/file/writeXlsx";
 import { factsOf, readSample, reportOf, SAMPLE, sheetNamed, tableOf, type Sample } from "./sample";
@@ -20,6 +22,16 @@ function octoberRows(): readonly (readonly unknown[])[] {
   const book = read(readFileSync(SAMPLE));
   const rows = utils.sheet_to_json<unknown[]>(book.Sheets["October 2026"]!, { header: 1, raw: true });
   return rows.filter((row) => typeof row[0] === "number" && row.length > 8);
+}
+
+test("every sheet of a report is known as ours", () => {
+  expect(report.drafts.map(({ rows }) => ownSheetOf({ rows: rows.map(valuesOf) }))).toEqual(
+    report.drafts.map(() => "month report"),
+  );
+});
+
+function valuesOf({ cells }: DraftRow): SheetRow {
+  return { values: cells.map(draftValue) };
 }
 
 let sample: Sample;

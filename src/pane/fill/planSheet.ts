@@ -4,6 +4,7 @@ import { nameMix } from "../../gas/nameMix";
 import type { Mixture } from "../../gas/mixture";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
 import { LOOKS } from "../../sheet/draft/looks";
+import { ownLine } from "../../sheet/ownSheet";
 import type { FillModel } from "./model";
 import { CAUTIONS } from "./words";
 
@@ -49,7 +50,9 @@ export function planSheet(model: FillModel, units: Units): SheetDraft | undefine
     ...stops,
     ...(model.depths?.mod === undefined ? [] : [mod]),
     [],
-    ...CAUTIONS.map((line): readonly DraftCell[] => [{ value: line, style: LOOKS.quiet }]),
+    ...[...CAUTIONS, ownLine("fill plan")].map((line): readonly DraftCell[] => [
+      { value: line, style: LOOKS.quiet },
+    ]),
   ];
   return {
     name: "Fill plan",

@@ -9,7 +9,7 @@ import { dayNumber } from "../../cylinders/calendar";
 import type { CellLink, DraftCell, SheetDraft } from "../../sheet/draft/draft";
 import type { Block, TableColumn } from "../../sheet/draft/blocks";
 import { FORMATS } from "../../sheet/draft/looks";
-import { sheetOf } from "../../sheet/draft/sheetOf";
+import { rowsTaken, sheetOf } from "../../sheet/draft/sheetOf";
 import { cellName, columnLetters } from "../../sheet/sheet";
 import { costPage, periodInWords, type CostSheetOptions } from "./page";
 
@@ -35,7 +35,7 @@ export function eachFillSheet(report: CostReport, { customers, sheets }: CostShe
       ],
     },
   ];
-  const headingRow = sheetOf("", before, costPage(report)).rows.length;
+  const headingRow = rowsTaken(before);
   const priceRow = headingRow + log.costed.length + 2;
   const quantity = (heading: string, of: (fill: CostedFill) => number, price: number): FillColumn => ({
     heading,

@@ -1,5 +1,6 @@
 import type { CostReport } from "../../costs/report";
 import type { LogSheet } from "../../log/log";
+import type { ReportPage } from "../../sheet/draft/sheetOf";
 
 export interface CostSheetOptions {
   /** Whether customers are named; as a rule they are not. */
@@ -9,9 +10,13 @@ export interface CostSheetOptions {
 }
 
 /** What all these sheets print like. */
-export function costPage({ units, month }: CostReport) {
-  const paper = units === "us" ? ("Letter" as const) : ("A4" as const);
-  return { paper, landscape: true, footer: month === undefined ? "Fill costs" : `Fill costs, ${month}` };
+export function costPage({ units, month }: CostReport): ReportPage {
+  return {
+    paper: units === "us" ? "Letter" : "A4",
+    landscape: true,
+    footer: month === undefined ? "Fill costs" : `Fill costs, ${month}`,
+    own: "fill costs",
+  };
 }
 
 export function periodInWords({ month }: CostReport): string {

@@ -3,7 +3,7 @@ import { UNIT_NAMES, volume } from "../../gas/units";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
 import type { Block } from "../../sheet/draft/blocks";
 import { FORMATS, LOOKS } from "../../sheet/draft/looks";
-import { sheetOf } from "../../sheet/draft/sheetOf";
+import { rowsTaken, sheetOf } from "../../sheet/draft/sheetOf";
 import { costPage } from "./page";
 
 /** A fill to play with: its cells are filled in, its answers are our worksheet functions on these prices. */
@@ -45,8 +45,7 @@ export function tryItSheet(report: CostReport): SheetDraft {
       ],
     },
   ];
-  const rowsOf = (blocks: readonly Block[]): number => sheetOf("", blocks, costPage(report)).rows.length;
-  const orderRow = rowsOf(before) + 1;
+  const orderRow = rowsTaken(before) + 1;
   const [cylinder, start, startMix, end, endMix, topMix] = order.map((_, at) => `B${orderRow + at}`);
   const fill = `${cylinder},${start},${startMix},${end},${endMix}`;
   const upToPrices: readonly Block[] = [
@@ -54,7 +53,7 @@ export function tryItSheet(report: CostReport): SheetDraft {
     { kind: "facts", facts: order },
     { kind: "section", lines: ["Prices"] },
   ];
-  const priceRow = rowsOf(upToPrices) + 1;
+  const priceRow = rowsTaken(upToPrices) + 1;
   const table = `$A$${priceRow}:$B$${priceRow + costs.length - 1}`;
   const unit = `"${pressure}"`;
   const cost = `"FILLCOST",${fill},${table},${unit},${topMix}`;

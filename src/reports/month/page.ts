@@ -1,4 +1,4 @@
-import type { PageDraft } from "../../sheet/draft/draft";
+import type { ReportPage } from "../../sheet/draft/sheetOf";
 import type { MonthOptions } from "./options";
 import type { Period } from "./period";
 
@@ -6,7 +6,7 @@ export function pageOf(
   { paper, shopName, program }: Pick<MonthOptions, "paper" | "shopName" | "program">,
   { text }: Period,
   landscape: boolean,
-): PageDraft {
+): ReportPage {
   const shop = shopName === undefined ? "" : `${shopName}, `;
-  return { paper, landscape, footer: `${shop}fills of ${text} (${program})` };
+  return { paper, landscape, footer: `${shop}fills of ${text} (${program})`, own: "month report" };
 }

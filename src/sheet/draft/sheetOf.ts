@@ -1,4 +1,5 @@
 import type { CellStyle } from "../cellStyle";
+import { ownLine, type OwnSheet } from "../ownSheet";
 import type { Area } from "../sheet";
 import type { Block, FactsBlock, TableBlock, TableChart, TableColumn, TextBlock } from "./blocks";
 import {
@@ -21,19 +22,30 @@ const LEAST_WIDTH = 90;
 const AWAY_FROM_NEXT: CellStyle = { indent: 1 };
 const HEIGHTS: Partial<Record<TextBlock["kind"], number>> = { title: 30, section: 24 };
 
+/** How a report sheet prints, and what of ours it is: absent where the shop goes on with it. */
+export interface ReportPage extends Omit<PageDraft, "titleRows"> {
+  readonly own?: OwnSheet;
+}
+
 /** A report sheet of these blocks. The headings of its table stay in sight, and are printed on every page. */
-export function sheetOf(
-  name: string,
-  blocks: readonly Block[],
-  page: Omit<PageDraft, "titleRows">,
-): SheetDraft {
+export function sheetOf(name: string, blocks: readonly Block[], { own, ...page }: ReportPage): SheetDraft {
+  const foot: readonly Block[] = own === undefined ? [] : [{ kind: "quiet", lines: [ownLine(own)] }];
+  return laidOut([...blocks, ...foot]).sheet(name, page);
+}
+
+/** How many rows these blocks take at the top of a sheet. */
+export function rowsTaken(blocks: readonly Block[]): number {
+  return laidOut(blocks).rows.length;
+}
+
+function laidOut(blocks: readonly Block[]): Layout {
   const layout = new Layout(blocks);
   for (const block of blocks) layout.add(block);
-  return layout.sheet(name, page);
+  return layout;
 }
 
 class Layout {
-  private readonly rows: DraftRow[] = [];
+  readonly rows: DraftRow[] = [];
   private readonly merges: Area[] = [];
   private readonly tables: TableDraft[] = [];
   private readonly charts: ChartDraft[] = [];
@@ -52,7 +64,7 @@ class Layout {
     else this.addText(block);
   }
 
-  sheet(name: string, page: Omit<PageDraft, "titleRows">): SheetDraft {
+  sheet(name: string, page: Omit<ReportPage, "own">): SheetDraft {
     const heading = this.tables[0]?.area.firstRow;
     const alike = this.headings.size === 1;
     const alone = this.tables.length === 1 && this.charts.length === 0;

@@ -11,6 +11,7 @@ import {
 } from "../../../src/pane/fill/form";
 import { asPasted, logRow } from "../../../src/pane/fill/logRow";
 import { fillModel } from "../../../src/pane/fill/model";
+import { ownSheetOf } from "../../../src/sheet/ownSheet";
 import { planSheet } from "../../../src/pane/fill/planSheet";
 import { fillCard } from "../../../src/pane/fill/print/fillCard";
 import { LABEL_STOCK, labelSheet } from "../../../src/pane/fill/print/labels";
@@ -72,6 +73,9 @@ describe("the plan as a sheet", () => {
       const [[answer]] = evaluate("STOPAT", [step!, ...given]) as [[number]];
       expect(answer).toBeCloseTo(value as number, 2);
     }
+    expect(ownSheetOf({ rows: cells.map((row) => ({ values: row.map(({ value }) => value) })) })).toBe(
+      "fill plan",
+    );
   });
 });
 
