@@ -61,7 +61,7 @@ function page() {
  */
 const FOR_READERS = {
   rules: new Set([
-    ...["note", "sources", "confidence", "about"],
+    ...["note", "source", "sources", "confidence", "about"],
     ...["airOnlySource", "cleanSource", "cleanMonthsSource", "missedVisualSource", "fillPressure"],
     ...["referenceTemperatureC", "eddyCurrent", "serviceLifeMonths", "maxFills"],
     ...["oxygenMaxPercent", "oxygenMaxSource", "pureOxygenMaxPsi", "pureOxygenSource"],

@@ -185,15 +185,14 @@ export class SkerryPlanter {
       cells: { ...missed, hydro: "2022/02", visualBefore: null },
       lacks: [{ rules: ["V15"], why: "the visuals before the last are not on record", column: "visual" }],
     });
-    // R05: which is the month?
+    // R05: which is the month? V01: whichever it is, the hydro is long past due.
     for (const [date, hydro] of [
       ["2026-04-11", "11/10"],
       ["2026-09-05", "09/11"],
     ] as const) {
       this.#fill(date, AIR, {
         cells: { hydro, made: "2005/03" },
-        faults: ["R05 warn hydro"],
-        lacks: [{ rules: ["V01"], why: "hydro can be read in more than one way", column: "hydro" }],
+        faults: ["R05 warn hydro", "V01 stop hydro"],
       });
     }
     // O01 and O02; the UK takes a cylinder marked air for one of 22 %.

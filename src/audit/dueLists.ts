@@ -4,10 +4,15 @@ import type { CountryRules } from "../cylinders/countryRules";
 import { stampText } from "../cylinders/testStamp";
 import { Refusal } from "../gas/refusal";
 import type { Log } from "../log/log";
+import type { CellAddress } from "../sheet/sheet";
+import type { CylinderOnRecord } from "./cylinderOnRecord";
+import { readingsOf } from "./eitherReading";
 import { knownCylinders, type KnownCylinder } from "./knownCylinders";
 import type { AuditOptions } from "./shop";
+import { LogColumns } from "./logColumns";
+import type { Place } from "./rule";
 import { shopFor } from "./shopFor";
-import { stateOn, type TestHistory } from "./tests";
+import { lateByEveryReading, stateOn, type Test, type TestHistory } from "./tests";
 import { fieldName } from "./words";
 
 /** How far ahead the lists look, in days: a list for each. */
@@ -20,7 +25,9 @@ export interface DueEntry {
   readonly serial: string;
   readonly owner: string | undefined;
   readonly test: DueTest;
-  /** The latest one, as stamped; of a hydro that never was, the manufacture. */
+  /** The cell that says so, or where the date would stand. */
+  readonly cell: CellAddress;
+  /** The latest one, as stamped, or all that it may be; of a hydro that never was, the manufacture. */
   readonly last: string;
   readonly sinceManufacture: boolean;
   /** ISO date of the last day on which the cylinder may be filled so. */
@@ -34,6 +41,8 @@ export interface DueUnknown {
   readonly serial: string;
   readonly owner: string | undefined;
   readonly test: DueTest;
+  /** The cell that says so, or where the date would stand. */
+  readonly cell: CellAddress;
   readonly why: string;
 }
 
@@ -58,10 +67,11 @@ export function dueLists(
 ): DueLists {
   const { shop } = shopFor(rules, options);
   const today = dayNumber(asOf);
+  const columns = new LogColumns(log);
   const entries: DueEntry[] = [];
   const notKnown: DueUnknown[] = [];
   for (const known of knownCylinders(log, shop.rules)) {
-    for (const due of testsDue(known, today)) {
+    for (const due of testsDue(known, today, columns)) {
       if ("why" in due) notKnown.push(due);
       else entries.push(due);
     }
@@ -80,54 +90,62 @@ export function dueLists(
   };
 }
 
+const FIELDS = { hydro: "hydro", visual: "visual", "oxygen cleaning": "oxygenCleaned" } as const;
+
 function testsDue(
-  { serial, owner, cylinder }: KnownCylinder,
+  { serial, owner, row, cylinder }: KnownCylinder,
   today: number,
+  columns: LogColumns,
 ): readonly (DueEntry | DueUnknown)[] {
-  const unknown = (test: DueTest, why: string): DueUnknown => ({ serial, owner, test, why });
-  if (cylinder.other) return [unknown("hydro", "serial stands for two cylinders in the register")];
-  if (cylinder.rules instanceof Refusal) return [unknown("hydro", cylinder.rules.message)];
-  const of = (
-    test: DueTest,
-    field: "hydro" | "visual" | "oxygenCleaned",
-    history: TestHistory | undefined,
-  ) => (history === undefined ? [] : [dueOf(test, field, history)]);
-  const dueOf = (
-    test: DueTest,
-    field: "hydro" | "visual" | "oxygenCleaned",
-    history: TestHistory,
-  ): DueEntry | DueUnknown => {
+  const whose = (test: DueTest, at: Place) => ({ serial, owner, test, cell: columns.cell(at, row) });
+  const unknown = (test: DueTest, at: Place, why: string): DueUnknown => ({ ...whose(test, at), why });
+  const due = (test: DueTest, { stamp, until, kind, at }: Test, last = stampText(stamp)): DueEntry => ({
+    ...whose(test, at),
+    last,
+    sinceManufacture: kind === "manufacture",
+    until: dateOf(until).toString(),
+    daysLeft: until - today,
+  });
+  const dueOf = (test: DueTest, history: TestHistory | undefined): readonly (DueEntry | DueUnknown)[] => {
+    if (history === undefined) return [];
+    const field = FIELDS[test];
     const state = stateOn(today, history);
     switch (state.kind) {
       case "in date":
-      case "past due": {
-        const { stamp, until, kind } = state.last;
-        return {
-          serial,
-          owner,
-          test,
-          last: stampText(stamp),
-          sinceManufacture: kind === "manufacture",
-          until: dateOf(until).toString(),
-          daysLeft: until - today,
-        };
+      case "past due":
+        return [due(test, state.last)];
+      case "in doubt": {
+        const { doubt } = state;
+        const late = lateByEveryReading(today, history);
+        return [late ? due(test, late, readingsOf(doubt)) : unknown(test, doubt.at, doubt.reading.why)];
       }
-      case "in doubt":
-        return unknown(test, state.doubt.reading.why);
-      case "only later":
-        return unknown(test, `the only ${fieldName(field)} on record is later than the day of the list`);
+      case "only later": {
+        const why = `the only ${fieldName(field)} on record is later than the day of the list`;
+        return [unknown(test, history.tests[0]!.at, why)];
+      }
       case "none":
-        return unknown(test, `${fieldName(field)} is blank`);
+        return [unknown(test, placeOf(cylinder, field), `${fieldName(field)} is blank`)];
     }
   };
+  if (cylinder.other) {
+    const at: Place = { record: cylinder.other, field: "serial" };
+    return [unknown("hydro", at, "serial stands for two cylinders in the register")];
+  }
+  if (cylinder.rules instanceof Refusal)
+    return [unknown("hydro", placeOf(cylinder, "cylinderClass"), cylinder.rules.message)];
   const { reading } = cylinder.oxygenService;
   const isClean = reading.kind === "value" && reading.value.oxygenClean;
-  const cleanings = isClean ? cylinder.cleanings : undefined;
   return [
-    ...of("hydro", "hydro", cylinder.hydros),
-    ...of("visual", "visual", cylinder.visuals),
-    ...of("oxygen cleaning", "oxygenCleaned", cleanings),
+    ...dueOf("hydro", cylinder.hydros),
+    ...dueOf("visual", cylinder.visuals),
+    ...(isClean ? dueOf("oxygen cleaning", cylinder.cleanings) : []),
   ];
+}
+
+/** Where a field of the cylinder would stand: in the register's row, as it comes last, else the fill's own. */
+function placeOf({ records }: CylinderOnRecord, field: Place["field"]): Place {
+  const record = records.at(-1);
+  return { field, ...(record && { record }) };
 }
 
 /** Owners by name, those without one last; of one owner, what falls due first. */

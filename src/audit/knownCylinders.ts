@@ -1,5 +1,5 @@
 import type { CountryRules } from "../cylinders/countryRules";
-import type { Cylinder, Log } from "../log/log";
+import type { Cylinder, Log, RowPlace } from "../log/log";
 import { cylindersOf, joinRegister } from "../log/register";
 import { CylinderOnRecord } from "./cylinderOnRecord";
 import { inTimeOrder } from "./walk/timeOrder";
@@ -9,28 +9,31 @@ export interface KnownCylinder {
   readonly serial: string;
   /** As the latest fill names the owner, else the register; undefined where nobody does. */
   readonly owner: string | undefined;
+  /** Its latest fill's row; of a cylinder that was never filled, the register's. */
+  readonly row: RowPlace;
   readonly cylinder: CylinderOnRecord;
 }
 
 /** Every cylinder of a log with all that is on record of it, in the order in which the log comes to it. */
 export function knownCylinders(log: Log, rules: CountryRules): readonly KnownCylinder[] {
   const register = joinRegister(log);
-  const found = new Map<string, { records: readonly Cylinder[]; owner: string | undefined }>();
+  const found = new Map<string, { records: readonly Cylinder[]; owner: string | undefined; row: RowPlace }>();
   for (const [key, records] of register.bySerial) {
     const serial = register.written.get(key) ?? key;
-    found.set(serial, { records, owner: ownerIn(records) });
+    found.set(serial, { records, owner: ownerIn(records), row: records[0]! });
   }
   for (const { fill } of inTimeOrder(log)) {
     const { owner } = fill.fields;
     for (const { serial, records } of cylindersOf(fill, register)) {
       if (serial === "") continue;
       const named = owner.kind === "value" ? owner.value : undefined;
-      found.set(serial, { records, owner: named ?? ownerIn(records) ?? found.get(serial)?.owner });
+      found.set(serial, { records, owner: named ?? ownerIn(records) ?? found.get(serial)?.owner, row: fill });
     }
   }
-  return [...found].map(([serial, { records, owner }]) => ({
+  return [...found].map(([serial, { records, owner, row }]) => ({
     serial,
     owner,
+    row: { sheet: row.sheet, row: row.row },
     cylinder: new CylinderOnRecord(records, rules),
   }));
 }

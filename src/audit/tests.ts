@@ -21,6 +21,8 @@ export interface Test {
 /** A test date that is in doubt. */
 export interface DoubtfulTest {
   readonly reading: Exclude<Reading<TestStamp>, { kind: "value" | "blank" }>;
+  /** Every test that it may be; none where it cannot be read. */
+  readonly choices: readonly Test[];
   readonly at: Place;
 }
 
@@ -51,6 +53,32 @@ export function stateOn(day: number, history: TestHistory): TestState {
   if (doubt !== undefined) return { kind: "in doubt", doubt };
   if (last !== undefined) return { kind: "past due", last };
   return { kind: history.tests.length > 0 ? "only later" : "none" };
+}
+
+/** More ways to read a cylinder's tests than this are not gone through. */
+const MOST_READINGS = 64;
+
+/** The history by each way in which its doubts can be read; none where a date cannot be read at all. */
+export function everyReading(history: TestHistory): readonly TestHistory[] {
+  // A doubt with a single choice has another that nobody could read.
+  const ways = history.doubts.reduce(
+    (all, { choices }) => all * (choices.length < 2 ? 0 : choices.length),
+    1,
+  );
+  if (ways === 0 || ways > MOST_READINGS) return [];
+  return history.doubts.reduce<readonly TestHistory[]>(
+    (read, { choices }) =>
+      read.flatMap((each) => choices.map((test) => ({ ...each, tests: [...each.tests, test] }))),
+    [{ ...history, doubts: [] }],
+  );
+}
+
+/** Of tests in doubt, the one that held longest where by every reading they are past due; else undefined. */
+export function lateByEveryReading(day: number, history: TestHistory): Test | undefined {
+  const states = everyReading(history).map((read) => stateOn(day, read));
+  const late = states.flatMap((state) => (state.kind === "past due" ? [state.last] : []));
+  if (late.length < states.length) return undefined;
+  return late.sort((one, other) => other.until - one.until)[0];
 }
 
 /** Hydros, judged by the given interval; a cylinder without any counts from its manufacture. */
@@ -116,16 +144,19 @@ export function historyOf(
   for (const { record, reading: written, column } of recorded) {
     const at: Place = { record, field, ...(column !== undefined && { column }) };
     const reading = withoutImpossibleStamp(written, record);
-    if (reading.kind === "blank") continue;
-    if (reading.kind !== "value") doubts.push({ reading, at });
-    else if (!counts(reading.value)) doubts.push({ reading: noPressureTest(reading.value), at });
-    else
-      tests.push({
-        kind: KINDS[field],
-        stamp: reading.value,
-        at,
-        ...daysOf(reading.value, monthsFor(field, reading.value, record, interval), interval),
-      });
+    const asTest = (stamp: TestStamp): Test => ({
+      kind: KINDS[field],
+      stamp,
+      at,
+      ...daysOf(stamp, monthsFor(field, stamp, record, interval), interval),
+    });
+    if (reading.kind === "value") {
+      if (counts(reading.value)) tests.push(asTest(reading.value));
+      else doubts.push({ reading: noPressureTest(reading.value), choices: [], at });
+    } else if (reading.kind !== "blank") {
+      const choices = reading.kind === "ambiguous" && reading.choices.every(counts) ? reading.choices : [];
+      doubts.push({ reading, choices: choices.map(asTest), at });
+    }
   }
   return { tests, doubts, blankAt: undefined };
 }

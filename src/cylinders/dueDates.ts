@@ -1,7 +1,7 @@
 import type { Temporal } from "temporal-polyfill";
 import { refuse } from "../gas/refusal";
 import { dateOf, dayNumber, firstDayOf, lastDayOf, monthNumber } from "./calendar";
-import type { CountryRules, Interval } from "./countryRules";
+import type { CountryRules, CylinderRules, Interval } from "./countryRules";
 import { cylinderRules } from "./cylinderClass";
 import type { TestStamp } from "./testStamp";
 
@@ -17,7 +17,7 @@ export function hydroDue(
   rules: CountryRules,
   cylinderClass?: string,
 ): Temporal.PlainDate {
-  return due(lastTest, cylinderRules(rules, { cylinderClass }).hydro, "hydro", rules);
+  return due(lastTest, cylinderRules(rules, { cylinderClass }), "hydro", rules);
 }
 
 /** The last day on which a cylinder with this visual may be filled; otherwise as `hydroDue`. */
@@ -26,18 +26,19 @@ export function visualDue(
   rules: CountryRules,
   cylinderClass?: string,
 ): Temporal.PlainDate {
-  return due(lastVisual, cylinderRules(rules, { cylinderClass }).visual, "visual", rules);
+  return due(lastVisual, cylinderRules(rules, { cylinderClass }), "visual", rules);
 }
 
 function due(
   stamp: TestStamp,
-  interval: Interval | null,
-  test: string,
+  cylinder: CylinderRules,
+  test: "hydro" | "visual",
   rules: CountryRules,
 ): Temporal.PlainDate {
+  const interval = cylinder[test];
   if (interval === null) return refuse(`The rules of ${rules.name} ask for no ${test} of this cylinder.`);
   if (interval.months === 0)
-    return refuse(`This cylinder may not be filled in ${rules.name}: ${interval.source}.`);
+    return refuse(`A cylinder of this kind may not be filled in ${rules.name}: ${cylinder.name}.`);
   return dateOf(lastDayAllowed(stamp, interval));
 }
 

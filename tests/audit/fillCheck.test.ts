@@ -88,9 +88,31 @@ describe("a fill check", () => {
       expect(text).toContain(name);
   });
 
-  it("a pair of numbers without an order is unknown, and says what it can be", () => {
+  describe("a pair of numbers without an order", () => {
     const either = ambiguous(possibleStamps("06/09"), '"06/09" can be 2006-09 or 2009-06.', "stamp order");
-    expect(check({ hydro: either }, "GB")).toContain('UNKNOWN: hydro: "06/09" can be 2006-09 or 2009-06.');
+    const filled = (date: string): string =>
+      check({ hydro: either, visual: stamp("2013/10"), date: day(date) }, "GB");
+
+    it("is unknown where one of the two is in date, and says what it can be", () => {
+      expect(filled("2014-06-30")).toBe('UNKNOWN: hydro: "06/09" can be 2006-09 or 2009-06.');
+    });
+
+    it("stops where both are past due", () => {
+      expect(filled("2014-07-01")).toBe(
+        "STOP: Hydro 2006-09 was due by 30 September 2011; filled 1 July 2014. It is so by either reading of the hydro, 2006-09 or 2009-06.",
+      );
+    });
+
+    it("stops where the day of the fill is the doubt, and it is past due on both", () => {
+      const days = ["2026-07-01", "2026-01-07"].map((each) => Temporal.PlainDate.from(each));
+      const date = ambiguous(days, "01/07/2026: day or month first?", "date order");
+      expect(check({ date, hydro: stamp("2020/12") })).toBe(
+        "STOP: Hydro 2020-12 was due by 31 December 2025; filled 1 July 2026. It is so by either reading of the fill date, 1 July 2026 or 7 January 2026. UNKNOWN: fill date: 01/07/2026: day or month first?",
+      );
+      expect(check({ date, hydro: stamp("2021/01") })).toBe(
+        "UNKNOWN: fill date: 01/07/2026: day or month first?",
+      );
+    });
   });
 
   describe("a hydro from a date cell in the fill's own year, day above 12", () => {
@@ -176,7 +198,7 @@ describe("the audit says the same of every fill", () => {
       fills: [
         {
           ...fill,
-          fields: { ...fill.fields, date, method, orderedMix: mix, analysedMix: BLANK },
+          fields: readingsWith(fill.fields, { date, method, orderedMix: mix, analysedMix: BLANK }),
           cylinderInRow,
         },
       ],

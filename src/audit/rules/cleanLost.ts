@@ -1,7 +1,8 @@
 import { read } from "../registered";
 import { BLANK } from "../../log/reading";
 import { stampText } from "../../cylinders/testStamp";
-import { dayOf, lacking, lackingOnRecord, twoCylinders } from "../asking";
+import { lacking, lackingOnRecord, twoCylinders } from "../asking";
+import { onItsDay } from "../eitherReading";
 import { possibleServices, richInflow, type RichInflow } from "../oxygen";
 import { DOES_NOT_APPLY, notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import { noSourcesTold, sourceOf } from "../sources";
@@ -56,8 +57,10 @@ function judgeOtherFill({ fill }: FilledCylinder, shop: Shop): Verdict {
 function judgeOxygenFill(filled: FilledCylinder, inflow: RichInflow): Verdict {
   const { lastOily } = filled.past;
   if (lastOily === undefined) return PASS;
-  const day = dayOf(filled);
-  if (typeof day !== "number") return day;
+  return onItsDay(filled, (day) => judgeOxygenOn(day, filled, lastOily, inflow));
+}
+
+function judgeOxygenOn(day: number, filled: FilledCylinder, lastOily: PastFill, inflow: RichInflow): Verdict {
   if (lastOily.day === undefined) return lacking(BLANK, { field: "date" });
   const oilyDay = lastOily.day;
   const { cleanings } = filled.cylinder;

@@ -1,10 +1,12 @@
 import { read } from "../registered";
 import { BLANK } from "../../log/reading";
 import { stampText } from "../../cylinders/testStamp";
-import { dayOf, lacking, lackingOnRecord, onlyLater, twoCylinders } from "../asking";
-import { possibleServices, richInflow } from "../oxygen";
-import { DOES_NOT_APPLY, PASS, type Rule } from "../rule";
-import { stateOn } from "../tests";
+import { lackingOnRecord, onlyLater, twoCylinders } from "../asking";
+import { byEveryHistory, onItsDay } from "../eitherReading";
+import { possibleServices, richInflow, type RichInflow } from "../oxygen";
+import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
+import type { Shop } from "../shop";
+import { stateOn, type Test, type TestHistory } from "../tests";
 import { dateText } from "../words";
 
 /**
@@ -24,29 +26,41 @@ export const cleaningPastDue: Rule = {
     const services = possibleServices(filled);
     // O01 speaks of a cylinder that is not oxygen clean at all.
     if (services.length > 0 && !services.some(({ oxygenClean }) => oxygenClean)) return DOES_NOT_APPLY;
-    const day = dayOf(filled);
-    if (typeof day !== "number") return day;
     const { cleanings } = filled.cylinder;
-    const state = stateOn(day, cleanings);
-    switch (state.kind) {
-      case "in date":
-        return PASS;
-      case "in doubt":
-        return lacking(state.doubt.reading, state.doubt.at);
-      case "only later":
-        return onlyLater("oxygenCleaned", cleanings);
-      case "none":
-        return lackingOnRecord(filled, BLANK, read(filled.cylinder, "oxygenCleaned").at);
-      case "past due":
-        return {
-          kind: "fault",
-          severity: "stop",
-          basis: "practice",
-          source: shop.rules.oxygen.cleanMonthsSource,
-          message: `${inflow.how} into a cylinder whose oxygen cleaning of ${stampText(state.last.stamp)} held until ${dateText(state.last.until)}.`,
-          todo: "Put no more oxygen on it before it is cleaned again.",
-          at: inflow.at,
-        };
-    }
+    return onItsDay(filled, (day) => judgeOn(day, filled, cleanings, inflow, shop));
   },
 };
+
+function judgeOn(
+  day: number,
+  filled: FilledCylinder,
+  cleanings: TestHistory,
+  inflow: RichInflow,
+  shop: Shop,
+): Verdict {
+  const state = stateOn(day, cleanings);
+  switch (state.kind) {
+    case "in date":
+      return PASS;
+    case "in doubt":
+      return byEveryHistory(cleanings, state.doubt, (read) => judgeOn(day, filled, read, inflow, shop));
+    case "only later":
+      return onlyLater("oxygenCleaned", cleanings);
+    case "none":
+      return lackingOnRecord(filled, BLANK, read(filled.cylinder, "oxygenCleaned").at);
+    case "past due":
+      return fault(state.last, inflow, shop);
+  }
+}
+
+function fault({ stamp, until }: Test, { how, at }: RichInflow, { rules }: Shop): Verdict {
+  return {
+    kind: "fault",
+    severity: "stop",
+    basis: "practice",
+    source: rules.oxygen.cleanMonthsSource,
+    message: `${how} into a cylinder whose oxygen cleaning of ${stampText(stamp)} held until ${dateText(until)}.`,
+    todo: "Put no more oxygen on it before it is cleaned again.",
+    at,
+  };
+}

@@ -1,8 +1,9 @@
 import { Refusal } from "../../gas/refusal";
 import type { Interval } from "../../cylinders/countryRules";
 import { testsOf } from "../../log/register";
-import { dayOf, inFill, lacking, lackingOnRecord } from "../asking";
+import { inFill, lackingOnRecord } from "../asking";
 import type { CylinderOnRecord } from "../cylinderOnRecord";
+import { byEveryHistory, onItsDay } from "../eitherReading";
 import { classRules, isLack, oncePerCylinder, read } from "../registered";
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import { historyOf, stateOn, type TestHistory } from "../tests";
@@ -30,26 +31,35 @@ export const crackProneAlloy: Rule = {
     if (interval === undefined) return DOES_NOT_APPLY;
     const alloy = alloyOf(filled.cylinder);
     if (alloy === "another") return DOES_NOT_APPLY;
-    const day = dayOf(filled);
-    if (typeof day !== "number") return day;
     const history = eddyCurrents(filled.cylinder, interval);
-    const state = stateOn(day, history);
-    switch (state.kind) {
-      case "in date":
-        return PASS;
-      case "in doubt":
-        return lacking(state.doubt.reading, state.doubt.at);
-      case "past due":
-        return fault(filled, interval, alloy, state.last.until);
-      case "only later":
-      case "none":
-        if (filled.register === "not found") return lackingOnRecord(filled, BLANK, { field: "eddyCurrent" });
-        return fault(filled, interval, alloy, undefined);
-    }
+    return onItsDay(filled, (day) => judgeOn(day, filled, interval, history, alloy));
   },
 };
 
 type Alloy = "6351" | "unproven" | "another";
+type Suspect = Exclude<Alloy, "another">;
+
+function judgeOn(
+  day: number,
+  filled: FilledCylinder,
+  interval: Interval,
+  history: TestHistory,
+  alloy: Suspect,
+): Verdict {
+  const state = stateOn(day, history);
+  switch (state.kind) {
+    case "in date":
+      return PASS;
+    case "in doubt":
+      return byEveryHistory(history, state.doubt, (read) => judgeOn(day, filled, interval, read, alloy));
+    case "past due":
+      return fault(filled, interval, alloy, state.last.until);
+    case "only later":
+    case "none":
+      if (filled.register === "not found") return lackingOnRecord(filled, BLANK, { field: "eddyCurrent" });
+      return fault(filled, interval, alloy, undefined);
+  }
+}
 
 const alloyOf = oncePerCylinder((cylinder): Alloy => {
   const text = (field: "alloy" | "cylinderClass" | "material"): string => {
@@ -80,7 +90,7 @@ function eddyCurrents({ records }: CylinderOnRecord, interval: Interval): TestHi
 function fault(
   filled: FilledCylinder,
   { basis, source }: Interval,
-  alloy: Exclude<Alloy, "another">,
+  alloy: Suspect,
   lastUntil: number | undefined,
 ): Verdict {
   const { at } = read(filled.cylinder, "eddyCurrent");

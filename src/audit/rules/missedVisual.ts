@@ -1,6 +1,7 @@
 import { stampText } from "../../cylinders/testStamp";
-import { dayOf, inFill, lacking, twoCylinders } from "../asking";
-import { DOES_NOT_APPLY, notJudged, PASS, type Rule } from "../rule";
+import { inFill, lacking, twoCylinders } from "../asking";
+import { onItsDay } from "../eitherReading";
+import { DOES_NOT_APPLY, notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import { dateText } from "../words";
 import type { Test, TestHistory } from "../tests";
 
@@ -13,34 +14,36 @@ export const missedVisual: Rule = {
   rank: 32,
   title: "Missed visual made good by a visual",
   needs: [["visual"], ["date"]],
-  judge(filled, { rules: country }) {
+  judge(filled, { rules: { missedVisualSource: source } }) {
     const { visuals } = filled.cylinder;
-    if (country.missedVisualSource === undefined || visuals === undefined) return DOES_NOT_APPLY;
+    if (source === undefined || visuals === undefined) return DOES_NOT_APPLY;
     const doubt = twoCylinders(filled);
     if (doubt) return doubt;
-    const day = dayOf(filled);
-    if (typeof day !== "number") return day;
-    const [before, ...since] = sinceLastHydro(day, visuals);
-    if (before === undefined || since.length === 0) return PASS;
-    const gap = since.findIndex(({ from }, at) => from > (since[at - 1] ?? before).until);
-    if (gap < 0) return PASS;
-    const [unclear] = visuals.doubts;
-    if (unclear !== undefined) return lacking(unclear.reading, unclear.at);
-    const late = since[gap]!;
-    const missed = since[gap - 1] ?? before;
-    // The register may hold the last visual only: between it and the hydro there may have been others.
-    if (missed.kind !== "visual") return notJudged("the visuals before the last are not on record", late.at);
-    return {
-      kind: "fault",
-      severity: "breach",
-      basis: "practice",
-      source: country.missedVisualSource,
-      message: `The visual due by ${dateText(missed.until)} was missed; ${stampText(late.stamp)} should have been a hydro, and was a visual.`,
-      todo: "Send it for a hydro before the next fill.",
-      at: inFill(filled, late.at),
-    };
+    return onItsDay(filled, (day) => judgeOn(day, filled, visuals, source));
   },
 };
+
+function judgeOn(day: number, filled: FilledCylinder, visuals: TestHistory, source: string): Verdict {
+  const [before, ...since] = sinceLastHydro(day, visuals);
+  if (before === undefined || since.length === 0) return PASS;
+  const gap = since.findIndex(({ from }, at) => from > (since[at - 1] ?? before).until);
+  if (gap < 0) return PASS;
+  const [unclear] = visuals.doubts;
+  if (unclear !== undefined) return lacking(unclear.reading, unclear.at);
+  const late = since[gap]!;
+  const missed = since[gap - 1] ?? before;
+  // The register may hold the last visual only: between it and the hydro there may have been others.
+  if (missed.kind !== "visual") return notJudged("the visuals before the last are not on record", late.at);
+  return {
+    kind: "fault",
+    severity: "breach",
+    basis: "practice",
+    source,
+    message: `The visual due by ${dateText(missed.until)} was missed; ${stampText(late.stamp)} should have been a hydro, and was a visual.`,
+    todo: "Send it for a hydro before the next fill.",
+    at: inFill(filled, late.at),
+  };
+}
 
 /** The last hydro up to then, or the making, and the visuals after it, in order of time. */
 function sinceLastHydro(day: number, { tests }: TestHistory): readonly Test[] {

@@ -1,9 +1,9 @@
 import { Temporal } from "temporal-polyfill";
 import { dayNumber } from "../../cylinders/calendar";
-import { dayOf, inFill } from "../asking";
+import { inFill } from "../asking";
+import { onItsDay } from "../eitherReading";
 import { isLack, known } from "../registered";
-import { PASS, type Rule, type Verdict } from "../rule";
-import type { FilledCylinder } from "../rule";
+import { PASS, type FilledCylinder, type Place, type Rule, type Verdict } from "../rule";
 import type { Shop } from "../shop";
 import { stateOn } from "../tests";
 
@@ -40,15 +40,11 @@ export const damagedUntested: Rule = {
   title: "Filled after damage, without a test since",
   needs: [["status"]],
   judge: (filled, shop) =>
-    judgeStatus(filled, DAMAGED, (status, at, since) => {
+    judgeStatus(filled, DAMAGED, (status, at, dated) => {
       const { hydros } = filled.cylinder;
-      const day = filled.day;
-      const state = hydros && day !== undefined ? stateOn(day, hydros) : undefined;
+      const state = dated && hydros && stateOn(dated.day, hydros);
       const testedSince =
-        since !== undefined &&
-        state?.kind === "in date" &&
-        state.last.kind === "hydro" &&
-        state.last.from >= since;
+        state?.kind === "in date" && state.last.kind === "hydro" && state.last.from >= dated!.since;
       if (testedSince) return PASS;
       return {
         kind: "fault",
@@ -61,22 +57,25 @@ export const damagedUntested: Rule = {
     }),
 };
 
+/** The day that a status names, and that of the fill. */
+interface DatedStatus {
+  readonly since: number;
+  readonly day: number;
+}
+
 /** The status is undated as a rule: then it counts for every fill; with a date, from that day on. */
 function judgeStatus(
   filled: FilledCylinder,
   words: RegExp,
-  says: (status: string, at: ReturnType<typeof inFill>, since: number | undefined) => Verdict,
+  says: (status: string, at: Place, dated?: DatedStatus) => Verdict,
 ): Verdict {
   const status = known(filled, "status");
   if (isLack(status)) return status.blank === true && status.at.field === "status" ? PASS : status;
   if (!words.test(status.value) || DENIED.test(status.value)) return PASS;
   const since = dayIn(status.value);
-  if (since !== undefined) {
-    const day = dayOf(filled);
-    if (typeof day !== "number") return day;
-    if (day < since) return PASS;
-  }
-  return says(status.value, inFill(filled, status.at), since);
+  const at = inFill(filled, status.at);
+  if (since === undefined) return says(status.value, at);
+  return onItsDay(filled, (day) => (day < since ? PASS : says(status.value, at, { since, day })));
 }
 
 /** First day that a date in the text can mean. */

@@ -3,8 +3,9 @@ import { lastDayAllowed } from "../../cylinders/dueDates";
 import { stampText } from "../../cylinders/testStamp";
 import { Refusal } from "../../gas/refusal";
 import { BLANK } from "../../log/reading";
-import { dayOf, inFill, lacking, lackingOnRecord, onlyLater, twoCylinders, unknownClass } from "../asking";
+import { inFill, lackingOnRecord, onlyLater, twoCylinders, unknownClass } from "../asking";
 import type { CylinderOnRecord } from "../cylinderOnRecord";
+import { byEveryHistory, onItsDay } from "../eitherReading";
 import { DOES_NOT_APPLY, notJudged, PASS, type FilledCylinder, type Place, type Verdict } from "../rule";
 import type { Shop } from "../shop";
 import { stateOn, type Test, type TestHistory } from "../tests";
@@ -31,14 +32,22 @@ export function judgePastDue(filled: FilledCylinder, { rules }: Shop, test: Recu
     const message = `A cylinder of this kind may not be filled at all in ${rules.name}: ${cylinder.rules.name}.`;
     return fault(interval, message, "Take it out of service, and tell the owner.", { field: "serial" });
   }
-  const day = dayOf(filled);
-  if (typeof day !== "number") return day;
+  return onItsDay(filled, (day) => judgeOn(day, filled, interval, history, test));
+}
+
+function judgeOn(
+  day: number,
+  filled: FilledCylinder,
+  interval: Interval,
+  history: TestHistory,
+  test: RecurringTest,
+): Verdict {
   const state = stateOn(day, history);
   switch (state.kind) {
     case "in date":
       return inDate(filled, day, interval, state.last, test);
     case "in doubt":
-      return lacking(state.doubt.reading, state.doubt.at);
+      return byEveryHistory(history, state.doubt, (read) => judgeOn(day, filled, interval, read, test));
     case "only later":
       return onlyLater(test.field, history);
     case "none":

@@ -1,8 +1,9 @@
 import { lastDayOf, monthNumber } from "../../cylinders/calendar";
-import { stampText } from "../../cylinders/testStamp";
-import { dayOf, inFill } from "../asking";
-import { classRules, isLack, known } from "../registered";
-import { DOES_NOT_APPLY, PASS, type Rule } from "../rule";
+import { stampText, type TestStamp } from "../../cylinders/testStamp";
+import { inFill, lackingOnRecord } from "../asking";
+import { byEveryReading, onItsDay } from "../eitherReading";
+import { classRules, isLack, read } from "../registered";
+import { DOES_NOT_APPLY, PASS, type Rule, type Verdict } from "../rule";
 import { dateText } from "../words";
 
 /**
@@ -34,20 +35,21 @@ export const pastServiceLife: Rule = {
         at: { field: "serial" },
       };
     }
-    const made = known(filled, "made");
-    if (isLack(made)) return made;
-    const day = dayOf(filled);
-    if (typeof day !== "number") return day;
-    const lastDay = lastDayOf(monthNumber(made.value.month) + serviceLifeMonths);
-    if (day <= lastDay) return PASS;
-    return {
-      kind: "fault",
-      severity: "stop",
-      basis,
-      source,
-      message: `Made ${stampText(made.value)}: its service life of ${serviceLifeMonths / 12} years ended on ${dateText(lastDay)}.`,
-      todo,
-      at: inFill(filled, made.at),
+    const made = read(filled.cylinder, "made");
+    if (made.reading.kind === "blank") return lackingOnRecord(filled, made.reading, made.at);
+    const judge = (stamp: TestStamp, day: number): Verdict => {
+      const lastDay = lastDayOf(monthNumber(stamp.month) + serviceLifeMonths);
+      if (day <= lastDay) return PASS;
+      return {
+        kind: "fault",
+        severity: "stop",
+        basis,
+        source,
+        message: `Made ${stampText(stamp)}: its service life of ${serviceLifeMonths / 12} years ended on ${dateText(lastDay)}.`,
+        todo,
+        at: inFill(filled, made.at),
+      };
     };
+    return onItsDay(filled, (day) => byEveryReading(made, (stamp) => judge(stamp, day), stampText));
   },
 };

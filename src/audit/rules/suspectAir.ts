@@ -1,6 +1,8 @@
 import { dayOfTest, failedTestFor, testsFor, type FailedTest } from "../airTests";
-import { dayOf, lacking } from "../asking";
-import { notJudged, PASS, type Rule, type Verdict } from "../rule";
+import { lacking } from "../asking";
+import { onItsDay } from "../eitherReading";
+import { notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
+import type { Shop } from "../shop";
 import { dateText } from "../words";
 
 /**
@@ -13,24 +15,24 @@ export const suspectAir: Rule = {
   title: "Filled since the last good air test",
   needs: [["date"]],
   unable: ({ airTests }) => ((airTests ?? []).length > 0 ? undefined : "no air test is on record"),
-  judge(filled, shop): Verdict {
-    const day = dayOf(filled);
-    if (typeof day !== "number") return day;
-    const { source } = filled.fill.fields;
-    if (source.kind !== "value") {
-      const ofAll = (shop.airTests ?? []).filter((test) => test.source === undefined);
-      const ofAny = new Set(shop.airTests?.map((test) => test.source));
-      const failed = failedTestFor(day, ofAll);
-      if (failed) return fault("The air", failed);
-      const mayBe = [...ofAny].some((name) => failedTestFor(day, testsFor(name, shop)));
-      return mayBe ? lacking(source, { field: "source" }) : PASS;
-    }
-    const tests = testsFor(source.value, shop);
-    if (tests.length === 0) return notJudged("no air test of the source is on record", { field: "source" });
-    const failed = failedTestFor(day, tests);
-    return failed ? fault(`The air of ${source.value}`, failed) : PASS;
-  },
+  judge: (filled, shop) => onItsDay(filled, (day) => judgeOn(day, filled, shop)),
 };
+
+function judgeOn(day: number, { fill }: FilledCylinder, shop: Shop): Verdict {
+  const { source } = fill.fields;
+  if (source.kind !== "value") {
+    const ofAll = (shop.airTests ?? []).filter((test) => test.source === undefined);
+    const ofAny = new Set(shop.airTests?.map((test) => test.source));
+    const failed = failedTestFor(day, ofAll);
+    if (failed) return fault("The air", failed);
+    const mayBe = [...ofAny].some((name) => failedTestFor(day, testsFor(name, shop)));
+    return mayBe ? lacking(source, { field: "source" }) : PASS;
+  }
+  const tests = testsFor(source.value, shop);
+  if (tests.length === 0) return notJudged("no air test of the source is on record", { field: "source" });
+  const failed = failedTestFor(day, tests);
+  return failed ? fault(`The air of ${source.value}`, failed) : PASS;
+}
 
 function fault(air: string, { failed, lastGood }: FailedTest): Verdict {
   const since = lastGood
