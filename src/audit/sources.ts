@@ -29,7 +29,9 @@ function byName(sources: readonly GasSource[]): Map<string, GasSource | undefine
 
 /** Why rules that judge by what sources give can judge nothing: the shop has told of none. */
 export function noSourcesTold({ sources }: Shop): string | undefined {
-  return (sources ?? []).length > 0 ? undefined : "no bank or compressor is told of under Rules & shop";
+  return (sources ?? []).length > 0
+    ? undefined
+    : "no bank or compressor is told of under Rules & shop in the pane";
 }
 
 /** Names of banks and compressors are compared without regard to case and spaces. */

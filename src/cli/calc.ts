@@ -1,4 +1,4 @@
-import type { Answer, AnswerCell } from "../functions/answer";
+import { isProblem, type Answer, type AnswerCell } from "../functions/answer";
 import { cellFrom, type Argument } from "../functions/cells";
 import { evaluate } from "../functions/evaluate";
 import { EXIT, type Command, type ExitCode, type Given, type Terminal } from "./command";
@@ -12,7 +12,8 @@ export const calc: Command = {
   usage: `calc NAME '[ARGUMENTS]', or calc --batch with a line {"fn":"MOD","args":[32,"ft"]} for each`,
   says:
     "Calculates a worksheet function. Arguments are a JSON array, ranges arrays of rows. Prints the value as JSON, or " +
-    `{"error":"#VALUE!","message":"…"}.`,
+    `{"error":"#VALUE!","message":"…"}. Exit code 0: answered; 2: refused; 3: some rows of a range refused. ` +
+    "--batch always ends with 0: each line says for itself.",
   options: { batch: { type: "boolean" } },
 
   async run(given: Given, terminal: Terminal): Promise<ExitCode> {
@@ -21,10 +22,18 @@ export const calc: Command = {
     if (name === undefined) throw new CommandProblem(`Name a function, such as ${EXAMPLE}.`);
     if (more.length > 0)
       throw new CommandProblem(`Put all arguments into one JSON array, such as ${EXAMPLE}.`);
-    terminal.print(JSON.stringify(shaped(evaluate(name, readArguments(readJson(written, EXAMPLE))))));
-    return EXIT.nothingFound;
+    const answer = evaluate(name, readArguments(readJson(written, EXAMPLE)));
+    terminal.print(JSON.stringify(shaped(answer)));
+    return exitCode(answer);
   },
 };
+
+function exitCode(answer: Answer): ExitCode {
+  const cells = answer.flat();
+  const refused = cells.filter(isProblem).length;
+  if (refused === 0) return EXIT.nothingFound;
+  return refused === cells.length ? EXIT.cannot : EXIT.notFullyJudged;
+}
 
 /** Answers line by line; a line that cannot be read answers with an error of its own. */
 async function batch(terminal: Terminal): Promise<ExitCode> {

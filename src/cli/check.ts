@@ -1,20 +1,23 @@
 import { audit } from "../audit/audit";
 import type { AuditResult } from "../audit/finding";
+import type { CylinderAtRisk } from "../audit/recall";
+import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
-import { cellName } from "../sheet/sheet";
+import { cellName, type CellAddress } from "../sheet/sheet";
 import { checkLines } from "./checkLines";
 import { EXIT, type Command, type ExitCode } from "./command";
 import { CommandProblem } from "./problem";
-import { readLogFile, rulesOf, SHOP_OPTIONS } from "./logFile";
+import { fillsAfter, HOW_TO_READ, LOG_OPTIONS, readLogFile, rulesOf, type LogFile } from "./logFile";
 
 /** The audit of a log in a file. */
 export const check: Command = {
   name: "check",
-  usage: "check LOG --rules US [--units us] [--as-of 2026-10-31] [--json]",
+  usage: `check LOG --rules US ${HOW_TO_READ} [--as-of 2026-10-31] [--names] [--json]`,
   says:
-    "Checks every fill of a log. Exit code 0: nothing found, hydro, visual and oxygen rating judged for every fill; " +
-    "1: findings; 3: nothing found, but one of those could not be judged for some fill; 2: cannot be read, or rules missing.",
-  options: { ...SHOP_OPTIONS, json: { type: "boolean" } },
+    "Checks every fill of a log; --names names the owners of cylinders to call back. Exit code 0: nothing found, hydro, " +
+    "visual and oxygen rating judged for every fill; 1: findings; 3: nothing found, but one of those could not be judged " +
+    "for some fill; 2: cannot be read, or rules missing.",
+  options: { ...LOG_OPTIONS, names: { type: "boolean" }, json: { type: "boolean" } },
 
   async run(given, terminal) {
     const file = await readLogFile(given, terminal);
@@ -22,8 +25,9 @@ export const check: Command = {
     const rules = rulesOf(file);
     if (log.fills.length === 0 && log.cylinders.length === 0) throw noLog(log);
     const result = audit(log, rules, options);
-    if (given.has("json")) terminal.print(JSON.stringify(asJson(log, result), null, 2));
-    else for (const line of [...notices, ...checkLines(log, result, rules)]) terminal.print(line);
+    const names = given.has("names");
+    if (given.has("json")) terminal.print(JSON.stringify(asJson(file, rules, result, names), null, 2));
+    else for (const line of [...notices, ...checkLines(file, result, rules, names)]) terminal.print(line);
     return exitCode(result);
   },
 };
@@ -40,10 +44,27 @@ function exitCode({ findings, fullyJudged }: AuditResult): ExitCode {
   return fullyJudged ? EXIT.nothingFound : EXIT.notFullyJudged;
 }
 
-function asJson(log: Log, { findings, notChecked, overrides }: AuditResult): unknown {
+function asJson(
+  file: LogFile,
+  rules: CountryRules,
+  { findings, notChecked, overrides, recall }: AuditResult,
+  names: boolean,
+): unknown {
+  const { log, units, asOf } = file;
   return {
+    file: file.name,
+    rules: rules.country,
+    units,
+    asOf: asOf.toString(),
+    fillsAfterAsOf: fillsAfter(file),
     rows: log.rows,
-    notChecked: notChecked.map(({ rule, count, why }) => ({ rule, count, why })),
+    recall: recall.map((cylinder) => recalled(cylinder, names)),
+    notChecked: notChecked.map(({ rule, count, why, cells }) => ({
+      rule,
+      count,
+      why,
+      cells: cells.map(placeOf),
+    })),
     findings: findings.map(({ rule, severity, basis, source, cell, serial, fillDate, message, todo }) => ({
       rule,
       severity,
@@ -59,4 +80,20 @@ function asJson(log: Log, { findings, notChecked, overrides }: AuditResult): unk
     })),
     overrides,
   };
+}
+
+function recalled({ serial, owner, lastFill, fillDate, findings }: CylinderAtRisk, names: boolean): unknown {
+  return {
+    serial,
+    ...(names && owner !== undefined ? { owner } : {}),
+    fillDate,
+    sheet: lastFill.sheet,
+    row: lastFill.row + 1,
+    rules: findings.map(({ rule }) => rule),
+  };
+}
+
+/** The first few cells of what was not checked, to look at. */
+function placeOf(cell: CellAddress): { sheet: string; cell: string; row: number } {
+  return { sheet: cell.sheet, cell: cellName(cell), row: cell.row + 1 };
 }

@@ -1,29 +1,57 @@
+import { dueLists } from "../audit/dueLists";
 import type { AuditResult, Finding, NotChecked } from "../audit/finding";
 import { SEVERITIES } from "../audit/finding";
+import { notToFillNext, type CylinderAtRisk } from "../audit/recall";
+import { ruleInWords } from "../audit/ruleInWords";
 import { DECISIVE } from "../audit/rules";
 import type { CountryRules } from "../cylinders/countryRules";
-import type { Log } from "../log/log";
+import { UNIT_NAMES } from "../gas/units";
 import { counted } from "../pane/check/report";
 import { lacksOf } from "../pane/check/results/lacks";
-import { ruleInWords } from "../audit/ruleInWords";
 import { cellName, type CellAddress } from "../sheet/sheet";
-import { rowLines } from "./readingLines";
+import { fillsAfter, type LogFile } from "./logFile";
+import { doubtLines, rowLines } from "./readingLines";
 
 const CAUTION =
   "This is a check of what the log says, not of the cylinders. Local codes, the cylinder's markings and licensed " +
   "practice come first; a fill that is not listed is not thereby safe.";
 
-/** The audit as text: what was read, the findings by harm, what could not be judged, and the caution. */
-export function checkLines(log: Log, result: AuditResult, rules: CountryRules): readonly string[] {
+/** The audit as text: what was read and how, whom to call, the findings by harm, what could not be judged, the caution. */
+export function checkLines(
+  file: LogFile,
+  result: AuditResult,
+  rules: CountryRules,
+  names: boolean,
+): readonly string[] {
   return [
-    `Rules: ${rules.name}.`,
+    ...shopLines(file, rules),
     ...overrideLines(result),
-    ...rowLines(log),
+    ...rowLines(file.log),
+    ...doubtLines(file.log, file.units),
+    ...lateLines(file),
     "",
+    ...callLines(result, names),
+    ...notToFillLines(file, result, rules, names),
     ...findingLines(result),
     ...notCheckedLines(result),
     "",
     CAUTION,
+  ];
+}
+
+function shopLines({ name, units, asOf }: LogFile, rules: CountryRules): readonly string[] {
+  const inUnits =
+    units === undefined ? "as the log has them" : `${units} (${Object.values(UNIT_NAMES[units]).join(", ")})`;
+  return [`File: ${name}, as of ${asOf.toString()}.`, `Rules: ${rules.name}.`, `Units: ${inUnits}.`];
+}
+
+/** A day given by mistake, or a fill dated by mistake. */
+function lateLines(file: LogFile): readonly string[] {
+  const late = fillsAfter(file);
+  if (late === 0) return [];
+  return [
+    `  ${counted(late, "fill is", "fills are")} dated after ${file.asOf.toString()}, the day of this check, and judged all the same: ` +
+      "give a later --as-of, or correct the dates.",
   ];
 }
 
@@ -34,6 +62,43 @@ function overrideLines({ overrides }: AuditResult): readonly string[] {
       ? `  This shop's own: ${name} ${figure}, instead of ${instead} (${source}).`
       : `  Not used: ${name} ${figure}. ${problem} ${instead} holds.`,
   );
+}
+
+/** Whose telephone should ring: each cylinder once, with the gravest of what is wrong. */
+function callLines({ recall }: AuditResult, names: boolean): readonly string[] {
+  if (recall.length === 0) return [];
+  return [
+    `CALL FIRST: may still hold a dangerous fill (${counted(recall.length, "cylinder")})`,
+    ...(names ? [] : ["  Add --names to see whose they are."]),
+    ...recall.map((cylinder) => `  ${whose(cylinder, names)}  ${lastFill(cylinder)}`),
+    "",
+  ];
+}
+
+function lastFill({ fillDate, findings: [worst, ...others] }: CylinderAtRisk): string {
+  const filled = fillDate === "" ? "day of the last fill not known" : `last filled ${fillDate}`;
+  const more = others.length === 0 ? "" : ` And ${counted(others.length, "more finding")}.`;
+  return `${filled}, ${placeOf(worst!.cell)}: ${worst!.message}${more}`;
+}
+
+/** What to turn away at the counter, by what is wrong with the vessel or out of date on the day of the check. */
+function notToFillLines(
+  { log, options, asOf }: LogFile,
+  result: AuditResult,
+  rules: CountryRules,
+  names: boolean,
+): readonly string[] {
+  const cylinders = notToFillNext(result, dueLists(log, rules, asOf, options));
+  if (cylinders.length === 0) return [];
+  return [
+    `DO NOT FILL NEXT (${counted(cylinders.length, "cylinder")})`,
+    ...cylinders.map((cylinder) => `  ${whose(cylinder, names)}  ${cylinder.reasons.join(" ")}`),
+    "",
+  ];
+}
+
+function whose({ serial, owner }: Pick<CylinderAtRisk, "serial" | "owner">, names: boolean): string {
+  return names ? `${serial} (${owner ?? "owner not named"})` : serial;
 }
 
 function findingLines({ findings, fullyJudged }: AuditResult): readonly string[] {

@@ -24,6 +24,8 @@ export interface Given {
   readonly words: readonly string[];
   /** Options with a value. */
   readonly value: (name: string) => string | undefined;
+  /** Options that may be given several times. */
+  readonly all: (name: string) => readonly string[];
   /** Options without. */
   readonly has: (name: string) => boolean;
 }
@@ -33,7 +35,9 @@ export interface Command {
   /** How it is written, for the help. */
   readonly usage: string;
   readonly says: string;
-  readonly options: Readonly<Record<string, { readonly type: "string" | "boolean" }>>;
+  readonly options: Readonly<
+    Record<string, { readonly type: "string" | "boolean"; readonly multiple?: true }>
+  >;
   run(given: Given, terminal: Terminal): Promise<ExitCode>;
 }
 
@@ -49,6 +53,7 @@ export function readGiven(command: Command, words: readonly string[]): Given {
     return {
       words: positionals,
       value: (name) => (typeof values[name] === "string" ? values[name] : undefined),
+      all: (name) => [values[name] ?? []].flat().map(String),
       has: (name) => values[name] === true,
     };
   } catch (error) {

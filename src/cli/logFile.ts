@@ -5,7 +5,7 @@ import type { AuditOptions } from "../audit/shop";
 import { COUNTRIES, countryRules, type CountryRules } from "../cylinders/countryRules";
 import { readUnits, type Units } from "../gas/units";
 import { countryContext } from "../log/countryContext";
-import type { LogContext } from "../log/context";
+import type { DateOrder } from "../log/context";
 import type { Log } from "../log/log";
 import { readLog } from "../log/readLog";
 import { ownSheetOf } from "../sheet/ownSheet";
@@ -14,11 +14,14 @@ import { LIMITS } from "../workbook/file/limits";
 import { openFile } from "../workbook/file/openFile";
 import { readShopSettings, type ShopSettings } from "../workbook/settings";
 import type { Workbook } from "../workbook/workbook";
+import { readColumnSaid, refuseUnknownHeadings } from "./columnSaid";
 import type { Given, Terminal } from "./command";
 import { CommandProblem } from "./problem";
 
 /** A log in a file, and what is known of the shop: from the command line, else from the workbook's own settings. */
 export interface LogFile {
+  /** As it was named. */
+  readonly name: string;
   readonly log: Log;
   readonly rules: CountryRules | undefined;
   /** What the shop has set for itself, and the day of the audit. */
@@ -30,12 +33,27 @@ export interface LogFile {
   readonly notices: readonly string[];
 }
 
-/** Options that say something of the shop. */
-export const SHOP_OPTIONS = {
+/** Options that say something of the shop and of its log. */
+export const LOG_OPTIONS = {
   rules: { type: "string" },
   units: { type: "string" },
+  dates: { type: "string" },
+  column: { type: "string", multiple: true },
   "as-of": { type: "string" },
 } as const;
+
+/** Those that say how its cells are to be read, as usage lines have them. */
+export const HOW_TO_READ = '[--units us] [--dates day-first] [--column "Out=bar"]';
+
+/** The same in words, for the help. */
+export const LOG_OPTIONS_IN_WORDS: readonly string[] = [
+  "--rules US            whose rules: a country of docs/rules.md. Needed unless the workbook keeps it.",
+  "--units us            or metric: what bare numbers are in, where neither heading nor cell says it.",
+  "--dates day-first     or month-first: how dates such as 9/10/2026 are written in this log.",
+  '--column "Out=bar"    what holds for a column, by its heading: a unit, what it holds ("Gas=analysed mix"),',
+  '                      "Hydro=next due", "Notes=not read". May be given several times.',
+  "--as-of 2026-10-31    the day the log is looked at; today unless given.",
+];
 
 /** The rules to judge by. Throws CommandProblem where neither the command line nor the workbook names any. */
 export function rulesOf({ rules }: LogFile): CountryRules {
@@ -43,6 +61,13 @@ export function rulesOf({ rules }: LogFile): CountryRules {
   throw new CommandProblem(
     `No country's rules: the workbook keeps none, so add --rules with one of ${COUNTRIES.map(({ code }) => code).join(", ")}.`,
   );
+}
+
+/** How many fills are dated after the day that the log is looked at. */
+export function fillsAfter({ log, asOf }: LogFile): number {
+  return log.fills.filter(
+    ({ fields: { date } }) => date.kind === "value" && Temporal.PlainDate.compare(date.value, asOf) > 0,
+  ).length;
 }
 
 /** Opens the file that is named first and reads it as a log. */
@@ -53,25 +78,20 @@ export async function readLogFile(given: Given, terminal: Terminal): Promise<Log
   const asOf = readDay(given.value("as-of"));
   const givenRules = readRules(given.value("rules"));
   const givenUnits = readShopUnits(given.value("units"));
+  const datesAre = readDateOrder(given.value("dates"));
+  const said = given.all("column").map(readColumnSaid);
   const workbook = await openFile(await bytesOf(resolve(terminal.folder, name)), name);
   const { settings, notice } = await readShopSettings(workbook);
   const rules = givenRules ?? readRules(settings.country);
   const sheets = await allSheets(workbook);
   const units = givenUnits ?? settings.units;
-  const log = readLog(sheets, contextOf(rules, units, settings, asOf));
+  const { house, airTests, sources, sheets: choices } = settings;
+  const context = { ...(rules && countryContext(rules)), units, datesAre, asOf, choices, said };
+  const log = readLog(sheets, context);
   refuseOurOwn(name, sheets, log);
-  const { house, airTests, sources } = settings;
+  refuseUnknownHeadings(said, log);
   const options = { house, airTests, sources, asOf: asOf.toString() };
-  return { log, rules, options, settings, units, asOf, notices: notice === undefined ? [] : [notice] };
-}
-
-function contextOf(
-  rules: CountryRules | undefined,
-  units: Units | undefined,
-  settings: ShopSettings,
-  asOf: Temporal.PlainDate,
-): LogContext {
-  return { ...(rules && countryContext(rules)), units, asOf, choices: settings.sheets };
+  return { name, log, rules, options, settings, units, asOf, notices: notice === undefined ? [] : [notice] };
 }
 
 /** A report opened by mistake for the log it is about. */
@@ -116,6 +136,20 @@ function readRules(code: string | undefined): CountryRules | undefined {
 
 function readShopUnits(text: string | undefined): Units | undefined {
   return text === undefined ? undefined : readUnits(text);
+}
+
+function readDateOrder(text: string | undefined): DateOrder | undefined {
+  if (text === undefined) return undefined;
+  const order = (["day first", "month first"] as const).find(
+    (each) =>
+      each ===
+      text
+        .trim()
+        .toLowerCase()
+        .replace(/[\s-]+/g, " "),
+  );
+  if (order) return order;
+  throw new CommandProblem(`"${text}" is no order of dates: write day-first or month-first.`);
 }
 
 /** The day the log is judged on: today, unless another is given. */

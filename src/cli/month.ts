@@ -10,20 +10,20 @@ import type { SheetDraft } from "../sheet/draft/draft";
 import { FileWorkbook } from "../workbook/file/fileWorkbook";
 import { writeXlsx } from "../workbook/file/writeXlsx";
 import { EXIT, type Command, type Given, type Terminal } from "./command";
-import { readLogFile, rulesOf, SHOP_OPTIONS, type LogFile } from "./logFile";
+import { HOW_TO_READ, LOG_OPTIONS, readLogFile, rulesOf, type LogFile } from "./logFile";
 import { CommandProblem } from "./problem";
 
 /** The report of one month as a workbook of its own; the log is only read. */
 export const month: Command = {
   name: "month",
   usage:
-    "month LOG 2026-10 --rules US --out report.xlsx [--units us] [--as-of 2026-10-31] [--shop NAME] " +
+    `month LOG 2026-10 --rules US --out report.xlsx ${HOW_TO_READ} [--as-of 2026-10-31] [--shop NAME] ` +
     "[--prepared-by NAME] [--paper A4] [--names]",
   says:
     "Writes the compliance report of a month as a workbook. --names names owners and receivers; --prepared-by signs it, " +
     "with a checksum of its figures. The same log, day and rules give the same file, byte by byte.",
   options: {
-    ...SHOP_OPTIONS,
+    ...LOG_OPTIONS,
     out: { type: "string" },
     shop: { type: "string" },
     "prepared-by": { type: "string" },

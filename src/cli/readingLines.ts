@@ -1,5 +1,7 @@
-import type { Log, LogColumn, LogSheet } from "../log/log";
-import { reconciliationLine } from "../pane/check/report";
+import type { Units } from "../gas/units";
+import type { ColumnQuestion, Log, LogColumn, LogSheet } from "../log/log";
+import { confidenceWord, fieldWord } from "../pane/check/fieldWords";
+import { counted, reconciliationLine } from "../pane/check/report";
 import { cellName, columnLetters } from "../sheet/sheet";
 
 const UNREADABLE_SHOWN = 50;
@@ -11,8 +13,8 @@ const KINDS = {
 } as const;
 
 /** How a log was understood, as text. */
-export function readingLines(log: Log): readonly string[] {
-  return [...log.sheets.flatMap(sheetLines), ...rowLines(log)];
+export function readingLines(log: Log, units: Units | undefined): readonly string[] {
+  return [...log.sheets.flatMap((sheet) => sheetLines(sheet, units)), ...rowLines(log)];
 }
 
 /** How the rows add up, and every row that could not be read. */
@@ -26,20 +28,44 @@ export function rowLines({ rows, unreadable }: Log): readonly string[] {
   ];
 }
 
-function sheetLines({
-  name,
-  kind,
-  why,
-  leftOut,
-  columns,
-  hiddenRows,
-  headingsChanged,
-}: LogSheet): readonly string[] {
+/** What of a log was left out, not understood, taken as usual, or is to be asked: each once, however many sheets. */
+export function doubtLines({ sheets }: Log, units: Units | undefined): readonly string[] {
+  const read = sheets.filter(({ kind }) => kind !== "neither");
+  const columns = read.flatMap((sheet) => sheet.columns);
+  return [
+    ...sheets.flatMap(({ leftOut, why }) => (leftOut && why !== undefined ? [`  ${why}`] : [])),
+    ...strangerLines(read),
+    ...new Set(columns.flatMap((column) => doubtsOf(column, units).map((line) => `  ${line}`))),
+  ];
+}
+
+/** Columns that nobody understood, sheets that have the same ones together. */
+function strangerLines(sheets: readonly LogSheet[]): readonly string[] {
+  const sheetsOf = new Map<string, string[]>();
+  for (const { name, columns } of sheets) {
+    const names = columns.filter(isStranger).map(columnName).join(", ");
+    if (names !== "") sheetsOf.set(names, [...(sheetsOf.get(names) ?? []), name]);
+  }
+  return [...sheetsOf].map(([names, of]) => `  Columns not read in ${of.join(", ")}: ${names}.`);
+}
+
+/** Nobody said that it is not to be read. */
+function isStranger({ field, confidence, question }: LogColumn): boolean {
+  return field === undefined && confidence < 1 && question === undefined;
+}
+
+function sheetLines(sheet: LogSheet, units: Units | undefined): readonly string[] {
+  const { name, kind, why, leftOut, columns, hiddenRows, headingsChanged } = sheet;
   if (leftOut && why !== undefined) return [why, ""];
   return [
     `${name}: ${KINDS[kind]}${why === undefined ? "" : ` (${why.replace(/\.$/, "")})`}.`,
-    ...columns.map(columnLine),
-    ...(hiddenRows > 0 ? [`  ${hiddenRows} hidden rows were read like the others.`] : []),
+    ...columns.flatMap((column) => [
+      columnLine(column),
+      ...doubtsOf(column, units).map((line) => `        ${line}`),
+    ]),
+    ...(hiddenRows > 0
+      ? [`  ${counted(hiddenRows, "hidden row was", "hidden rows were")} read like the others.`]
+      : []),
     ...(headingsChanged
       ? ["  The headings have changed since its columns were chosen: choose them again."]
       : []),
@@ -47,9 +73,40 @@ function sheetLines({
   ];
 }
 
-function columnLine({ column, heading, field, unit, confidence, question }: LogColumn): string {
-  const read = field === undefined ? "not read" : `${field}${unit === undefined ? "" : `, ${unit}`}`;
-  const sure = field === undefined ? "" : ` (${Math.round(confidence * 100)} %)`;
-  const asked = question === undefined ? "" : ` - ${question.sentence}`;
-  return `  ${columnLetters(column).padEnd(3)}${heading.padEnd(24)} ${read}${sure}${asked}`;
+function columnLine({ column, heading, field, unit, confidence }: LogColumn): string {
+  const read =
+    field === undefined
+      ? "not read"
+      : `${fieldWord(field)}${unit === undefined ? "" : `, ${unit}`} (${confidenceWord(confidence)})`;
+  return `  ${columnLetters(column).padEnd(3)}${heading.padEnd(24)} ${read}`;
+}
+
+/** What was taken as usual, and what is asked, each with what to write. */
+function doubtsOf(column: LogColumn, units: Units | undefined): readonly string[] {
+  const { assumed, question } = column;
+  return [
+    ...(assumed === undefined ? [] : [`${assumed} If not, say so with --dates or --column.`]),
+    ...(question === undefined
+      ? []
+      : [`${question.sentence} Add ${answersTo(question, column, units).join(" or ")}.`]),
+  ];
+}
+
+/** What to write on the command line to answer what is asked of a column. */
+function answersTo(
+  { about, choices }: ColumnQuestion,
+  column: LogColumn,
+  units: Units | undefined,
+): readonly string[] {
+  if (about === "date order") return choices.map((choice) => `--dates ${choice.replace(" ", "-")}`);
+  if (about === "unit" && units === undefined) return ["--units us", "--units metric"];
+  return choices.map((choice) => `--column "${bareName(column)}=${choice}"`);
+}
+
+function columnName(column: LogColumn): string {
+  return column.heading === "" ? `column ${columnLetters(column.column)}` : `“${column.heading}”`;
+}
+
+function bareName({ heading, column }: LogColumn): string {
+  return heading === "" ? columnLetters(column) : heading;
 }

@@ -137,13 +137,20 @@ export const COUNTRIES: readonly { readonly code: string; readonly name: string 
  */
 export function countryRules(code: string): CountryRules {
   const wanted = code.trim().toUpperCase();
-  const found = ALL.find((rules) => rules.country === wanted);
-  return (
-    found ??
-    refuse(
-      wanted === ""
-        ? "No country's rules are chosen: write one, such as US or GB."
-        : `There are no rules for "${code.trim()}". Write one of ${COUNTRIES.map((country) => country.code).join(", ")}.`,
-    )
-  );
+  return ALL.find((rules) => rules.country === wanted) ?? refuse(noRulesFor(code.trim()));
 }
+
+function noRulesFor(code: string): string {
+  if (code === "") return "No country's rules are chosen: write one, such as US or GB.";
+  const wanted = ALSO_CALLED.get(code.toUpperCase()) ?? code.toUpperCase();
+  const meant = COUNTRIES.find((each) => each.code === wanted || each.name.toUpperCase() === wanted);
+  return meant
+    ? `There are no rules for "${code}": write ${meant.code} for ${meant.name}.`
+    : `There are no rules for "${code}". Write one of ${COUNTRIES.map((each) => each.code).join(", ")}.`;
+}
+
+/** What people write for a country whose code is another. */
+const ALSO_CALLED: ReadonlyMap<string, string> = new Map([
+  ["UK", "GB"],
+  ["USA", "US"],
+]);

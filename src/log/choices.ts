@@ -1,4 +1,6 @@
-import type { ColumnChoice, LogContext, SheetChoice } from "./context";
+import { columnLetters } from "../sheet/sheet";
+import { plain } from "./cells/cell";
+import type { ColumnChoice, ColumnSaid, LogContext, SheetChoice } from "./context";
 
 /** A column as choices know it. */
 interface KnownColumn {
@@ -8,7 +10,7 @@ interface KnownColumn {
 
 /** What was remembered for the columns of one sheet. */
 export interface RememberedColumns {
-  readonly choiceFor: (column: KnownColumn) => ColumnChoice | undefined;
+  readonly choiceFor: (column: KnownColumn) => ColumnSaid | undefined;
   /** Some of what was remembered is about headings that are no longer there. */
   readonly headingsChanged: boolean;
 }
@@ -27,11 +29,30 @@ export function rememberedFor(
   const choices = own ?? made.findLast((choice) => holdsAll(choice, columns));
   return {
     choiceFor: (column) =>
-      choices?.columns.find(
-        (choice) => choice.heading === column.heading && choice.nth === nthOf(column, columns),
+      withSaid(
+        choices?.columns.find(
+          (choice) => choice.heading === column.heading && choice.nth === nthOf(column, columns),
+        ),
+        context.said?.filter((said) => isAbout(said, column)) ?? [],
       ),
     headingsChanged: own !== undefined && !holdsAll(own, columns),
   };
+}
+
+function withSaid(choice: ColumnChoice | undefined, said: readonly ColumnSaid[]): ColumnSaid | undefined {
+  return said.reduce<ColumnSaid | undefined>(
+    (so, { field = so?.field, heading, answers }) => ({
+      heading,
+      ...(field !== undefined && { field }),
+      answers: { ...so?.answers, ...answers },
+    }),
+    choice,
+  );
+}
+
+/** Whether something said is about a column: by its heading, in any case; without one, by its letters. */
+export function isAbout(said: ColumnSaid, { column, heading }: KnownColumn): boolean {
+  return plain(said.heading) === plain(heading === "" ? columnLetters(column) : heading);
 }
 
 function holdsAll(choice: SheetChoice, columns: readonly KnownColumn[]): boolean {

@@ -1,5 +1,5 @@
 import type { Sheet } from "../sheet/sheet";
-import type { ColumnChoice } from "./context";
+import type { ColumnSaid } from "./context";
 import { isField, KINDS, TEST_FIELDS } from "./fieldKinds";
 import { roleOf, type Role } from "./headingFields";
 import type { HeadingMeaning } from "./headingText";
@@ -26,11 +26,11 @@ export interface ColumnProposal extends ColumnDraft {
   /** A test that falls due here, and nobody knows which. */
   readonly dueOfSomething: boolean;
   /** What the shop answered to the questions about this column. */
-  readonly answers: ColumnChoice["answers"];
+  readonly answers: ColumnSaid["answers"];
 }
 
 interface Draft extends ColumnInRole {
-  readonly choice: ColumnChoice | undefined;
+  readonly choice: ColumnSaid | undefined;
   confidence: number;
   field: Field | undefined;
   further: boolean;
@@ -54,7 +54,7 @@ export function draftColumns(sheet: Sheet, table: Table): readonly ColumnDraft[]
 /** Proposes what each column of a table stands for: by choice, by its heading, its cells, and its neighbours. */
 export function proposeColumns(
   columns: readonly ColumnDraft[],
-  choiceFor: (column: ColumnDraft) => ColumnChoice | undefined,
+  choiceFor: (column: ColumnDraft) => ColumnSaid | undefined,
 ): readonly ColumnProposal[] {
   const drafts = columns.map((column): Draft => {
     const byHeading = column.heading === "" ? undefined : roleOf(column.meaning);

@@ -22,10 +22,15 @@ export interface SheetChoice {
   readonly columns: readonly ColumnChoice[];
 }
 
+/** What is said, for one reading of a log, of every column with this heading. A column without one goes by its letters. */
+export type ColumnSaid = Omit<ColumnChoice, "nth">;
+
 /** What is known besides the cells. Whatever is absent is found out from the cells, or asked. */
 export interface LogContext {
   /** Units the shop works in. */
   readonly units?: "us" | "metric" | undefined;
+  /** How all dates of this log are written, whatever its cells suggest. */
+  readonly datesAre?: DateOrder | undefined;
   /** How dates are written where the shop is (`countryContext` knows it from the country's rules). */
   readonly dateOrder?: DateOrder | undefined;
   /** How test stamps are written where the shop is. */
@@ -36,4 +41,6 @@ export interface LogContext {
   readonly asOf?: Temporal.PlainDate | undefined;
   /** Choices remembered in the workbook. */
   readonly choices?: readonly SheetChoice[] | undefined;
+  /** Goes before the choices. */
+  readonly said?: readonly ColumnSaid[] | undefined;
 }

@@ -43,6 +43,7 @@ export interface ColumnDescription {
   readonly unit: string | null;
   readonly confidence: number;
   readonly question?: LogColumn["question"];
+  readonly assumed?: string;
 }
 
 export interface RowDescription {
@@ -118,6 +119,7 @@ function describeColumn(column: LogColumn): ColumnDescription {
     unit: column.unit ?? null,
     confidence: column.confidence,
     ...(column.question ? { question: column.question } : {}),
+    ...(column.assumed === undefined ? {} : { assumed: column.assumed }),
   };
 }
 

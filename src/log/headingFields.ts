@@ -69,6 +69,8 @@ const RULES: readonly Rule[] = [
   { all: ["material"], role: "material", confidence: 0.9 },
   { all: ["class"], role: "cylinderClass", confidence: 0.85 },
   { all: ["inspected"], role: "date", confidence: 0.4 },
+  { all: ["settled", "temperature"], role: "nothing we read", confidence: 0.7 },
+  { all: ["start", "temperature"], role: "nothing we read", confidence: 0.7 },
   { all: ["settled"], none: ["oxygen", "helium", "mix"], role: "settledPressure", confidence: 0.9 },
   { all: ["added", "oxygen"], role: "oxygenAdded", confidence: 0.9 },
   { all: ["added", "helium"], role: "heliumAdded", confidence: 0.9 },

@@ -53,10 +53,13 @@ function understand(heading: string): HeadingMeaning {
     understood += length;
     at += Math.max(1, length);
   }
+  const unit = UNITS.find(([, pattern]) => pattern.test(plain(heading)))?.[0];
+  // “End °F”: the unit alone says what is measured, unless it is something else than the gas.
+  if ((unit === "°F" || unit === "°C") && !concepts.has("counter")) concepts.add("temperature");
   return {
     heading: heading.replace(/\s+/g, " ").trim(),
     concepts,
-    unit: UNITS.find(([, pattern]) => pattern.test(plain(heading)))?.[0],
+    unit,
     understood: words.length === 0 ? 0 : understood / words.length,
   };
 }

@@ -132,6 +132,8 @@ export interface LogColumn {
   readonly examples: readonly string[];
   /** What has to be asked before the column can be read for certain. */
   readonly question?: ColumnQuestion;
+  /** What was taken as usual where the rules hold, as neither the log nor anybody says: a sentence. */
+  readonly assumed?: string;
 }
 
 export interface ColumnQuestion {

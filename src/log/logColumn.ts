@@ -3,7 +3,7 @@ import { epochDayOfSerial, plainDateOf, timeOfSerial } from "../sheet/serialDate
 import type { Cell } from "./cells/cell";
 import { DUE_CHOICES, type ColumnProposal } from "./columns";
 import type { ColumnQuestion, LogColumn } from "./log";
-import type { SettledColumn } from "./settle/settle";
+import type { SettledColumn } from "./settle/open";
 
 const EXAMPLES_SHOWN = 3;
 
@@ -28,6 +28,7 @@ export function logColumnOf(
     ...(further ? { further } : {}),
     ...(adds ? { adds } : {}),
     ...(question ? { question } : {}),
+    ...(settled?.assumed === undefined ? {} : { assumed: settled.assumed }),
   };
 }
 

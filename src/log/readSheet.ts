@@ -1,6 +1,7 @@
 import type { LogColumn, LogSheet } from "./log";
 import { logColumnOf } from "./logColumn";
-import { settleTable, type Knowledge, type SettledColumn } from "./settle/settle";
+import type { Knowledge, SettledColumn } from "./settle/open";
+import { settleTable } from "./settle/settle";
 import type { SheetPlan } from "./sheetPlan";
 import { TableReading, type RowsRead } from "./tableReading";
 

@@ -5,7 +5,7 @@ import type { Cylinder, Field, Fill, FurtherTest, RowKind, TestField, Unreadable
 import { value, type Reading } from "./reading";
 import { blankReadings, cylinderOf, fillOf, type RowReadings } from "./records";
 import { rowKindOf } from "./rowKind";
-import type { SettledColumn } from "./settle/settle";
+import type { SettledColumn } from "./settle/open";
 import type { SheetPlan, TablePlan } from "./sheetPlan";
 import { sumsUp } from "./sums";
 import { holdsData } from "./table";

@@ -102,7 +102,7 @@ describe("O03, oxygen-clean status lost", () => {
       "1 oxygen cleaning cannot be read",
     ]);
     expect(lacks("O03", [oily], { asOf: "2026-11-30" })).toEqual([
-      "1 no bank or compressor is told of under Rules & shop",
+      "1 no bank or compressor is told of under Rules & shop in the pane",
     ]);
     expect(lacks("O03", [without(oily, "Source")])).toEqual(["1 the log has no column for source"]);
   });

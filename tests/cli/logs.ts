@@ -30,6 +30,13 @@ export const WITHOUT_VISUAL = CLEAN.split("\n")
   )
   .join("\n");
 
+/** Nothing says how its dates are written, in what its pressures are, or which test falls due. */
+export const OPEN = [
+  "Date,Serial,In,Out,Mix,Due,Hose",
+  "9/10/2026,GP-101,50,200,EAN32,2030-06,4",
+  "11/10/2026,GP-102,30,210,air,2031-02,4",
+].join("\n");
+
 /** Stamps of a register, three behind and one ahead: the pattern alone does not say whether tests are done or due. */
 export const STAMPS = [
   "Serial,Hydro",

@@ -6,7 +6,7 @@ import { run } from "../../src/cli/run";
 import { sentenceOf } from "../../src/cli/problem";
 import { openFile } from "../../src/workbook/file/openFile";
 import { writeXlsx } from "../../src/workbook/file/writeXlsx";
-import { CLEAN, OVERDUE, STAMPS, UNTIDY, WITHOUT_VISUAL } from "./logs";
+import { CLEAN, OPEN, OVERDUE, STAMPS, UNTIDY, WITHOUT_VISUAL } from "./logs";
 
 let folder: string;
 
@@ -71,7 +71,8 @@ describe("calc", () => {
   });
 
   test("prints ranges as rows, with the error of a bad row in its place", async () => {
-    const { lines } = await command("calc", "MOD", '[[[32],[3],["EAN36"]],"ft"]');
+    const { code, lines } = await command("calc", "MOD", '[[[32],[3],["EAN36"]],"ft"]');
+    expect(code).toBe(3);
     const [first, second, third] = JSON.parse(lines[0]!);
     expect(first).toEqual([111.375]);
     expect(second[0]).toMatchObject({ error: "#VALUE!", message: expect.stringContaining("Oxygen 3") });
@@ -83,7 +84,8 @@ describe("calc", () => {
       ["MOD", '[3,"ft"]'],
       ["NOPE", "[]"],
     ] as const) {
-      const { lines } = await command("calc", name, args);
+      const { code, lines } = await command("calc", name, args);
+      expect(code).toBe(2);
       expect(JSON.parse(lines[0]!)).toEqual({ error: "#VALUE!", message: expect.stringMatching(/\.$/) });
     }
   });
@@ -133,7 +135,18 @@ describe("check", () => {
       "2026-10-31",
     );
     expect(code).toBe(1);
-    expect(Object.keys(printed)).toEqual(["rows", "notChecked", "findings", "overrides"]);
+    expect(Object.keys(printed)).toEqual(
+      "file rules units asOf fillsAfterAsOf rows recall notChecked findings overrides"
+        .split(" ")
+        .filter((key) => key !== "units"),
+    );
+    expect(printed).toMatchObject({
+      file: "overdue.csv",
+      rules: "US",
+      asOf: "2026-10-31",
+      fillsAfterAsOf: 0,
+      recall: [{ serial: "GP-101", fillDate: "2026-10-14", sheet: "overdue", row: 2, rules: ["V01"] }],
+    });
     expect(printed.rows).toEqual({
       total: 5,
       fills: 2,
@@ -157,7 +170,8 @@ describe("check", () => {
       serial: expect.stringMatching(/^GP-?101$/) as unknown,
       fillDate: "2026-10-14",
     });
-    for (const entry of printed.notChecked) expect(Object.keys(entry)).toEqual(["rule", "count", "why"]);
+    for (const entry of printed.notChecked)
+      expect(Object.keys(entry)).toEqual(["rule", "count", "why", "cells"]);
   });
 
   test("of a log with nothing wrong: exit code 0", async () => {
@@ -188,6 +202,7 @@ describe("check", () => {
       rule: "V06",
       count: 2,
       why: expect.stringContaining("visual"),
+      cells: [],
     });
   });
 
@@ -223,11 +238,41 @@ describe("check", () => {
     const { code, lines } = await command("check", "overdue.csv", "--rules", "US", "--as-of", "2026-10-31");
     const text = lines.join("\n");
     expect(code).toBe(1);
+    expect(text).toContain("File: overdue.csv, as of 2026-10-31.");
     expect(text).toContain("Rules: United States.");
+    expect(text).toContain("Units: as the log has them.");
     expect(text).toContain("5 rows = 2 fills + 1 heading + 1 totals row + 1 blank + 0 unreadable.");
     expect(text).toContain("overdue!G2");
     expect(text).toContain("Hydro, visual and oxygen rating were judged for every fill.");
     expect(text).toContain("licensed practice come first");
+  });
+
+  test("as text begins with whom to call, and names owners only where asked", async () => {
+    const owned = OVERDUE.replaceAll(/^(.+),(R\.|T\.)$/gm, "$1,$2,C-014").replace(
+      "Filled by",
+      "Filled by,Owner",
+    );
+    await writeFile(join(folder, "owned.csv"), owned);
+    const words = ["check", "owned.csv", "--rules", "US", "--as-of", "2026-10-31"];
+    const text = (await command(...words)).lines.join("\n");
+    expect(text).toMatch(
+      /CALL FIRST: may still hold a dangerous fill \(1 cylinder\)\n {2}Add --names[^\n]*\n {2}GP-101 {2}last filled 2026-10-14, owned!G2: Hydro 2020-06-13 was due by 30 June 2025/,
+    );
+    expect(text).toMatch(/DO NOT FILL NEXT \(1 cylinder\)\n {2}GP-101 {2}hydro 2020-06-13 was due/);
+    expect(text.indexOf("CALL FIRST")).toBeLessThan(text.indexOf("STOP (1)"));
+    expect(text).not.toContain("C-014");
+    expect((await command(...words, "--names")).lines.join("\n")).toContain("GP-101 (C-014)  last filled");
+    const { printed } = await json<{ recall: object[] }>(...words, "--names");
+    expect(printed.recall[0]).toMatchObject({ owner: "C-014" });
+  });
+
+  test("says how many fills are later than the day it is asked about", async () => {
+    const { lines } = await command("check", "overdue.csv", "--rules", "US", "--as-of", "2026-10-14");
+    expect(lines.join("\n")).toContain("1 fill is dated after 2026-10-14, the day of this check");
+    const { printed } = await json("check", "overdue.csv", "--rules", "US", "--as-of", "2026-01-01");
+    expect(printed).toMatchObject({ fillsAfterAsOf: 2 });
+    const none = await command("check", "overdue.csv", "--rules", "US", "--as-of", "2026-10-15");
+    expect(none.lines.join("\n")).not.toContain("dated after");
   });
 
   test.each([
@@ -269,7 +314,9 @@ describe("read", () => {
 
   test("prints the same as text", async () => {
     const { lines } = await command("read", "overdue.csv", "--as-of", "2026-10-31");
-    expect(lines.join("\n")).toMatch(/B {2}Serial +serial \(\d+ %\)/);
+    expect(lines.join("\n")).toMatch(
+      /B {2}Serial +Serial \(sure\)\n {2}C {2}Start psi +Start pressure, psi \(sure\)/,
+    );
   });
 
   test("prints how the rows add up, which cell could not be read, and which sheet was left out", async () => {
@@ -301,6 +348,63 @@ describe("read", () => {
     };
     for (const field of await hydro("DE")) expect(field).toMatchObject({ stamp: { means: "due" } });
     expect((await hydro("GB"))[0]).toMatchObject({ value: "2026-03", stamp: { means: "test" } });
+  });
+});
+
+describe("what a log leaves open", () => {
+  const words = (...more: string[]) => ["read", "open.csv", ...more, "--as-of", "2026-10-31"];
+  const text = async (...more: string[]) => (await command(...words(...more))).lines.join("\n");
+  const read = async (...more: string[]) => (await json<ReadPrinted>(...words(...more))).printed.sheets[0]!;
+  beforeAll(() => writeFile(join(folder, "open.csv"), OPEN));
+
+  test("is asked with what to write, and the answer holds", async () => {
+    const asked = await text();
+    expect(asked).toContain("Add --dates day-first or --dates month-first.");
+    expect(asked).toContain("Add --units us or --units metric.");
+    expect(asked).toContain('Add --column "Due=hydro" or --column "Due=visual"');
+    const answered = await text("--dates", "day-first", "--units", "metric", "--column", "Due=hydro");
+    expect(answered).not.toContain("Add --");
+    const { columns, rows } = await read("--dates", "day-first", "--column", "out=bar");
+    expect(rows[1]!.fields["date"]).toMatchObject({ value: "2026-10-09" });
+    expect(columns[3]).toMatchObject({ field: "endPressure", unit: "bar" });
+  });
+
+  test("is read as usual where the rules hold, and said so, until somebody says otherwise", async () => {
+    const usual =
+      "“9/10/2026” under “Date”, and the like, was read month first, as is usual where the rules hold.";
+    expect(await text("--rules", "US")).toContain(`${usual} If not, say so with --dates or --column.`);
+    expect(await text("--rules", "US", "--dates", "day-first")).not.toContain("as is usual");
+    expect((await read("--rules", "US")).rows[1]!.fields["date"]).toMatchObject({ value: "2026-09-10" });
+    const checked = await command(
+      "check",
+      "open.csv",
+      "--rules",
+      "US",
+      "--units",
+      "us",
+      "--as-of",
+      "2026-10-31",
+    );
+    expect(checked.lines.join("\n")).toContain(usual);
+    expect(checked.lines.join("\n")).toContain("Units: us (psi, ft,");
+    expect(checked.lines.join("\n")).toContain("Columns not read in open: “Hose”.");
+  });
+
+  test("a column may be said to hold something else, or nothing to be read", async () => {
+    const { columns } = await read("--column", "Hose=remarks", "--column", "Due=not read");
+    expect(columns.map((column) => (column as { field: string }).field).slice(-2)).toEqual([null, "remarks"]);
+    expect(await text("--column", "Due=not-read")).not.toContain("Add --column");
+  });
+
+  test.each([
+    [["--dates", "iso"], `"iso" is no order of dates: write day-first or month-first.`],
+    [["--column", "Out"], `"Out": write a heading and what holds for it, such as --column "Out=bar"`],
+    [["--column", "Out=furlongs"], `"furlongs" says nothing of a column. Write a unit (psi, bar,`],
+    [["--column", "Outt=bar"], `No column of this log is headed "Outt". Its headings: Date, Serial,`],
+  ])("%j is refused in a sentence", async (more, sentence) => {
+    const { code, lines } = await command(...words(...more));
+    expect(code).toBe(2);
+    expect(lines.join()).toContain(sentence);
   });
 });
 

@@ -138,6 +138,12 @@ describe("country rules", () => {
   );
 
   it("are found in any case", () => {
+    for (const [code, instead] of [
+      ["UK", "write GB for United Kingdom."],
+      ["usa", "write US for United States."],
+      ["germany", "write DE for Germany."],
+    ] as const)
+      expect(() => countryRules(code)).toThrow(instead);
     expect(countryRules(" us ").country).toBe("US");
     expect(countryRules("ca-nb").name).toContain("New Brunswick");
   });

@@ -27,7 +27,7 @@ function judgeOn(day: number, { fill }: FilledCylinder, shop: Shop): Verdict {
     basis: shop.rules.country === "US" ? "law" : "practice",
     source: shop.rules.country === "US" ? "29 CFR 1910.430(b)(4)" : "EN 12021; national practice",
     message: `The last air test was on ${dateText(dayOfTest(last))}: the next was due by ${dateText(until)}.`,
-    todo: "Have the air tested, and write the result under Rules & shop.",
+    todo: "Have the air tested, and enter the result under Rules & shop in the pane.",
     at: { field: "date" },
   };
 }
