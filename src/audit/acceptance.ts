@@ -39,6 +39,16 @@ export function acceptancesOf(accepted: readonly Acceptance[] = []): Acceptances
   return { of: (finding) => byKey.get(identityKey(identityOf(finding))) };
 }
 
+/** What was accepted and is not among these findings: mended, moved to another row, or judged otherwise now. */
+export function noLongerFound(
+  accepted: readonly Acceptance[] = [],
+  findings: readonly Finding[],
+): readonly Acceptance[] {
+  if (accepted.length === 0) return [];
+  const found = new Set(findings.map((finding) => identityKey(identityOf(finding))));
+  return accepted.filter((acceptance) => !found.has(identityKey(acceptance)));
+}
+
 /** The list with this one in it, in place of an earlier one for the same finding. */
 export function withAcceptance<A extends FindingIdentity>(
   accepted: readonly A[],

@@ -6,6 +6,7 @@ import type { DraftCell, PageDraft, SheetDraft } from "../sheet/draft/draft";
 import { FORMATS, LOOKS } from "../sheet/draft/looks";
 import { sheetOf } from "../sheet/draft/sheetOf";
 import { BASIS_WORDS, counted, isoDayCell, linkCell, severityCell } from "./cells";
+import { noLongerFoundBlocks } from "./noLongerFound";
 
 export interface ListedFinding {
   readonly finding: Finding;
@@ -17,6 +18,8 @@ export interface ListedFinding {
 export interface FindingsSheetInput extends Pick<AuditResult, "notChecked" | "overrides"> {
   /** Those to list, the gravest first. */
   readonly findings: readonly ListedFinding[];
+  /** What the shop accepted earlier, and this check does not find. */
+  readonly noLongerFound: readonly Acceptance[];
   /** How many the check found in all. */
   readonly found: number;
   /** ISO date of the check. */
@@ -57,6 +60,7 @@ export function findingsSheet(input: FindingsSheetInput): SheetDraft {
       },
       { kind: "section", lines: ["Not checked: what could not be judged is not passed"] },
       notCheckedTable(input),
+      ...noLongerFoundBlocks("Accepted_before", input.noLongerFound),
       ...overridesOf(input),
     ],
     { paper: input.paper, landscape: true, footer: `Findings of ${asOf} (${program})`, own: "findings" },

@@ -1,5 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { acceptancesOf, identityOf, withAcceptance, withoutAcceptance } from "../../src/audit/acceptance";
+import {
+  acceptancesOf,
+  identityOf,
+  noLongerFound,
+  withAcceptance,
+  withoutAcceptance,
+} from "../../src/audit/acceptance";
 import type { Finding } from "../../src/audit/finding";
 
 const FINDING: Finding = {
@@ -43,6 +49,14 @@ describe("an accepted finding", () => {
     const list = withAcceptance([ACCEPTED], again);
     expect(list).toEqual([again]);
     expect(withoutAcceptance(list, identityOf(FINDING))).toEqual([]);
+  });
+
+  it("is no longer found once the log says otherwise, and is found again when it is as it was", () => {
+    const moved = { ...FINDING, cell: { ...FINDING.cell, row: 7 } };
+    expect(noLongerFound([ACCEPTED], [FINDING, moved])).toEqual([]);
+    expect(noLongerFound([ACCEPTED], [moved])).toEqual([ACCEPTED]);
+    expect(noLongerFound([ACCEPTED], [])).toEqual([ACCEPTED]);
+    expect(noLongerFound(undefined, [FINDING])).toEqual([]);
   });
 
   it("is found in no empty list", () => {

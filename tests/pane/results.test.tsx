@@ -3,7 +3,7 @@ import { fireEvent, render, screen, waitFor, within } from "@testing-library/rea
 import { useState } from "react";
 import { beforeEach, describe, expect, it } from "vitest";
 import { SEVERITIES, type Finding, type NotChecked } from "../../src/audit/finding";
-import { acceptancesOf } from "../../src/audit/acceptance";
+import { acceptancesOf, identityOf } from "../../src/audit/acceptance";
 import { AnnouncerProvider } from "../../src/pane/kit/announce";
 import type { CheckReport } from "../../src/pane/check/report";
 import { NOTHING_YET } from "../../src/pane/check/checkState";
@@ -16,7 +16,7 @@ import type { Check } from "../../src/pane/check/useCheck";
 import type { Shop } from "../../src/pane/shop/useShop";
 import { draftValue } from "../../src/sheet/draft/draft";
 import { WorkbookProblem, type CellMarks, type CellToMark } from "../../src/workbook/workbook";
-import { NO_SETTINGS } from "../../src/workbook/settings";
+import { NO_SETTINGS, type ShopSettings } from "../../src/workbook/settings";
 import { FakeWorkbook } from "./fakeWorkbook";
 import "./render";
 
@@ -50,9 +50,15 @@ function report(count: number, notChecked: readonly NotChecked[] = []): CheckRep
   };
 }
 
+interface ShownResultsProps {
+  readonly shown: CheckReport;
+  readonly jump: Jump;
+  readonly accepted: ShopSettings["accepted"];
+}
+
 /** The results of a check in a shop that keeps what it accepts. */
-function ShownResults({ shown, jump }: { shown: CheckReport; jump: Jump }) {
-  const [settings, setSettings] = useState(NO_SETTINGS);
+function ShownResults({ shown, jump, accepted }: ShownResultsProps) {
+  const [settings, setSettings] = useState<ShopSettings>({ ...NO_SETTINGS, accepted });
   const shop: Shop = {
     settings,
     change: setSettings,
@@ -82,12 +88,12 @@ beforeEach(() => {
   workbook = new FakeWorkbook([]);
 });
 
-function show(shown: CheckReport) {
+function show(shown: CheckReport, accepted: ShopSettings["accepted"] = undefined) {
   const jumps: string[] = [];
   const jump: Jump = { to: (address) => jumps.push(`${address.sheet} ${address.row}`), note: undefined };
   render(
     <AnnouncerProvider>
-      <ShownResults shown={shown} jump={jump} />
+      <ShownResults shown={shown} jump={jump} accepted={accepted} />
     </AnnouncerProvider>,
   );
   return jumps;
@@ -232,6 +238,37 @@ describe("accepting a finding", () => {
     show(report(8));
     acceptFirst("Looked into", "T.");
     expect(document.activeElement).toBe(entries()[0]);
+  });
+});
+
+describe("what was accepted and is no longer found", () => {
+  const shown = report(4);
+  const kept = { ...identityOf(shown.findings[0]!), reason: "Certificate seen", by: "R.", on: "2026-10-31" };
+  const gone = { ...kept, cell: "C99", reason: "Sticker looked up" };
+
+  it("is kept in a list of its own, with reason and name, until somebody removes it", () => {
+    show(shown, [kept, gone]);
+    expect(screen.getByRole("heading", { name: "3 findings, 1 accepted" })).toBeTruthy();
+    fireEvent.click(screen.getByRole("button", { name: /Accepted, no longer found: 1/ }));
+    const list = screen.getByRole("list", { name: "Accepted, no longer found" });
+    expect(list.textContent).toContain("Accepted by R. on 31 Oct 2026: Sticker looked up");
+    expect(list.textContent).toContain("GP1000 · 12 Oct 2026 · October!C99");
+    fireEvent.click(within(list).getByRole("button", { name: /^Remove/ }));
+    expect(screen.queryByText(/no longer found/)).toBeNull();
+    expect(screen.getByRole("heading", { name: "3 findings, 1 accepted" })).toBeTruthy();
+  });
+
+  it("is listed on the findings sheet", async () => {
+    show(shown, [gone]);
+    fireEvent.click(screen.getByRole("button", { name: "Write a findings sheet" }));
+    await screen.findByText(/^Written to the new sheet/, { selector: "p" });
+    const texts = workbook.added[0]!.rows.map(({ cells }) => cells.map(draftValue).join(" | "));
+    expect(texts.some((text) => text.includes("October!C99 | Sticker looked up | R."))).toBe(true);
+  });
+
+  it("is not there where all that was accepted is found", () => {
+    show(shown, [kept]);
+    expect(screen.queryByText(/no longer found/)).toBeNull();
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { identityOf } from "../../src/audit/acceptance";
+import { identityOf, type Acceptance } from "../../src/audit/acceptance";
 import type { Finding } from "../../src/audit/finding";
 import { findingsSheet, MOST_FINDINGS_WRITTEN } from "../../src/reports/findingsSheet";
 import { ownSheetOf } from "../../src/sheet/ownSheet";
@@ -19,7 +19,7 @@ function finding(row: number): Finding {
   };
 }
 
-function written(count: number, accepted = false): SheetDraft {
+function written(count: number, accepted = false, gone: readonly Acceptance[] = []): SheetDraft {
   return findingsSheet({
     findings: Array.from({ length: count }, (_, row) => ({
       finding: finding(row),
@@ -29,6 +29,7 @@ function written(count: number, accepted = false): SheetDraft {
         : undefined,
     })),
     found: count,
+    noLongerFound: gone,
     notChecked: [{ rule: "V06", count: 14, why: "visual is blank", cells: [] }],
     overrides: [],
     asOf: "2026-10-31",
@@ -83,6 +84,18 @@ describe("the findings sheet", () => {
     expect(said).toContain("Open | 0 findings.");
     expect(said).toContain("Accepted | 3 findings, with a reason of the shop");
     expect(said).toContain("Certificate seen (R., 2026-10-31)");
+  });
+
+  it("lists what was accepted earlier and is no longer found, with its reason", () => {
+    const gone = { ...identityOf(finding(9)), reason: "Certificate seen", by: "R.", on: "2026-10-31" };
+    const draft = written(1, false, [gone]);
+    expect(texts(draft)).toContain(
+      "Accepted, no longer found: mended, in another row, or judged otherwise now",
+    );
+    expect(texts(draft)).toContain(
+      "V01 Filled past its hydro date | GP1009 | 46300 | October!B10 | Certificate seen | R. | 46326",
+    );
+    expect(texts(written(1)).join("\n")).not.toContain("no longer found");
   });
 
   it("writes the gravest of very many, and says how many there are", () => {

@@ -174,6 +174,24 @@ describe("accepted findings", () => {
       "Accepted by": "R.",
     });
   });
+
+  test("that are no longer found in the month's fills are listed behind, those of other months are not", async () => {
+    const [finding] = report.findings.open.filter(({ fillDate }) => fillDate.startsWith("2026-10"));
+    const gone = { ...identityOf(finding!), cell: "A9999", reason: "Stamp seen", by: "R.", on: "2026-10-31" };
+    const accepted = [gone, { ...gone, fillDate: "2026-09-05" }, { ...gone, fillDate: "" }];
+    const after = await reportOf(sample, { accepted });
+    expect(after.findings.noLongerFound).toEqual([gone]);
+    expect(after.findings.open).toHaveLength(report.findings.open.length);
+    const sheet = sheetNamed(after, "Accepted");
+    expect(sheet.tables).toHaveLength(1);
+    expect(tableOf(sheet)).toEqual([
+      expect.objectContaining({
+        Cylinder: gone.serial,
+        "Cell then": `${gone.sheet}!A9999`,
+        Reason: "Stamp seen",
+      }),
+    ]);
+  });
 });
 
 describe("a report", () => {

@@ -1,5 +1,5 @@
 import { ruleInWords } from "../../audit/ruleInWords";
-import { acceptancesOf } from "../../audit/acceptance";
+import { acceptancesOf, noLongerFound, type Acceptance } from "../../audit/acceptance";
 import type { AuditResult, Finding } from "../../audit/finding";
 import type { CylinderAtRisk } from "../../audit/recall";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
@@ -7,6 +7,7 @@ import type { TableColumn } from "../../sheet/draft/blocks";
 import { FORMATS, LOOKS } from "../../sheet/draft/looks";
 import { sheetOf } from "../../sheet/draft/sheetOf";
 import { BASIS_WORDS, counted, isoDayCell, linkCell, severityCell, severityWord } from "../cells";
+import { noLongerFoundBlocks } from "../noLongerFound";
 import type { MonthOptions } from "./options";
 import type { Period } from "./period";
 import { pageOf } from "./page";
@@ -20,16 +21,24 @@ export interface SortedFindings {
     readonly by: string;
     readonly on: string;
   }[];
+  /** What was accepted of fills of the month, and is not found in them now. */
+  readonly noLongerFound: readonly Acceptance[];
 }
 
-export function sortedFindings({ findings }: AuditResult, { accepted }: MonthOptions): SortedFindings {
+export function sortedFindings(
+  { findings }: AuditResult,
+  { accepted }: MonthOptions,
+  period: Period,
+): SortedFindings {
   const acceptances = acceptancesOf(accepted);
+  const ofMonth = accepted?.filter(({ fillDate }) => fillDate.startsWith(period.iso));
   const of = findings.map((finding) => ({ finding, acceptance: acceptances.of(finding) }));
   return {
     open: of.flatMap(({ finding, acceptance }) => (acceptance ? [] : [finding])),
     accepted: of.flatMap(({ finding, acceptance }) =>
       acceptance ? [{ finding, reason: acceptance.reason, by: acceptance.by, on: acceptance.on }] : [],
     ),
+    noLongerFound: noLongerFound(ofMonth, findings),
   };
 }
 
@@ -94,11 +103,11 @@ function whatCells(finding: Finding, { logFile }: MonthOptions): readonly DraftC
 
 /** Undefined where nothing was accepted. */
 export function acceptedSheet(
-  { accepted }: SortedFindings,
+  { accepted, noLongerFound: gone }: SortedFindings,
   period: Period,
   options: MonthOptions,
 ): SheetDraft | undefined {
-  if (accepted.length === 0) return undefined;
+  if (accepted.length + gone.length === 0) return undefined;
   return sheetOf(
     `Accepted ${period.iso}`,
     [
@@ -119,8 +128,9 @@ export function acceptedSheet(
           by,
           isoDayCell(on),
         ]),
-        empty: "",
+        empty: "Nothing that was accepted is found now.",
       },
+      ...noLongerFoundBlocks(`Accepted_before_${period.iso}`, gone),
     ],
     pageOf(options, period, true),
   );

@@ -64,7 +64,7 @@ export function* monthSteps(
   const { shop } = shopFor(rules, judged);
   const month = fillsOfMonth(log, shop, period);
   yield 1;
-  const findings = sortedFindings(result, options);
+  const findings = sortedFindings(result, options, period);
   const accepted = acceptedSheet(findings, period, options);
   return {
     cover: { log, rules, shop, month, result, findings, period },

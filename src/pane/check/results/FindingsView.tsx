@@ -1,5 +1,6 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
-import { useRef } from "react";
+import { useMemo, useRef } from "react";
+import { noLongerFound } from "../../../audit/acceptance";
 import type { Workbook } from "../../../workbook/workbook";
 import { CopyButton } from "../../kit/CopyButton";
 import { Disclosure } from "../../kit/Disclosure";
@@ -11,6 +12,7 @@ import { CylinderList } from "./CylinderList";
 import { Filters } from "./Filters";
 import { FindingList } from "./FindingList";
 import { findingsText } from "./findingsText";
+import { NoLongerFound } from "./NoLongerFound";
 import { NotCheckedList } from "./NotCheckedList";
 import { OnTheLog } from "./OnTheLog";
 import { Pager } from "./Pager";
@@ -53,6 +55,7 @@ export function FindingsView({ report, findings, accepted, workbook, jump }: Fin
   const calls = toCall(report.recall, accepted);
   const letStand = report.recall.length - calls.length;
   const turnAway = toTurnAway(report, report.due, accepted);
+  const gone = useMemo(() => noLongerFound(accepted.kept, report.findings), [accepted.kept, report.findings]);
   const undated =
     filter.from + filter.to === "" ? 0 : all.filter(({ finding }) => finding.fillDate === "").length;
   return (
@@ -97,6 +100,7 @@ export function FindingsView({ report, findings, accepted, workbook, jump }: Fin
         </Disclosure>
       )}
       <NotCheckedList notChecked={report.notChecked} jump={jump} />
+      <NoLongerFound acceptances={gone} onRemove={accepted.remove} />
       {all.length > 0 && (
         <>
           <h3 className={styles.title} ref={list} tabIndex={-1}>
@@ -114,7 +118,7 @@ export function FindingsView({ report, findings, accepted, workbook, jump }: Fin
           )}
           <FindingList findings={findings} accepted={accepted} jump={jump} />
           {pages > 1 && <Pager page={page} total={matching.length} onPage={setPage} />}
-          <OnTheLog report={report} findings={findings} workbook={workbook} />
+          <OnTheLog report={report} findings={findings} noLongerFound={gone} workbook={workbook} />
           <div className={styles.foot}>
             <CopyButton
               what={matching.length === all.length ? "findings" : "these findings"}

@@ -1,6 +1,7 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import { useState } from "react";
 import { Temporal } from "temporal-polyfill";
+import type { Acceptance } from "../../../audit/acceptance";
 import { findingsSheet } from "../../../reports/findingsSheet";
 import { paperOf, PROGRAM } from "../../../reports/month/options";
 import { countryRules } from "../../../cylinders/countryRules";
@@ -14,6 +15,7 @@ import { useTask } from "./useTask";
 interface OnTheLogProps {
   readonly report: CheckReport;
   readonly findings: Findings;
+  readonly noLongerFound: readonly Acceptance[];
   readonly workbook: Workbook;
 }
 
@@ -24,7 +26,7 @@ const useStyles = makeStyles({
 });
 
 /** Puts the findings shown into the workbook, on request: a sheet of their own, or marks on their cells. */
-export function OnTheLog({ report, findings, workbook }: OnTheLogProps) {
+export function OnTheLog({ report, findings, noLongerFound, workbook }: OnTheLogProps) {
   const styles = useStyles();
   const task = useTask();
   const [marked, setMarked] = useState(false);
@@ -41,6 +43,7 @@ export function OnTheLog({ report, findings, workbook }: OnTheLogProps) {
           acceptance,
         })),
         found: all.length,
+        noLongerFound,
         notChecked: report.notChecked,
         overrides: report.overrides,
         asOf: report.due?.asOf ?? Temporal.Now.plainDateISO().toString(),

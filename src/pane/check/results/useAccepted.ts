@@ -5,6 +5,7 @@ import {
   identityOf,
   withAcceptance,
   withoutAcceptance,
+  type Acceptance,
   type Acceptances,
 } from "../../../audit/acceptance";
 import type { Finding } from "../../../audit/finding";
@@ -13,10 +14,14 @@ import type { Shop } from "../../shop/useShop";
 
 /** What the shop lets stand, and the way to accept a finding or take that back. It is kept in the workbook. */
 export interface Accepted extends Acceptances {
+  /** All that was ever accepted and not taken back. */
+  readonly kept: readonly Acceptance[];
   /** Who accepted last: most likely the one at the desk. */
   readonly lastBy: string;
   accept(finding: Finding, reason: string, by: string): void;
   takeBack(finding: Finding): void;
+  /** As taking back, where the finding itself is gone. */
+  remove(acceptance: Acceptance): void;
 }
 
 type Kept = NonNullable<ShopSettings["accepted"]>[number];
@@ -29,6 +34,7 @@ export function useAccepted({ settings, change }: Shop): Accepted {
     };
     return {
       ...acceptancesOf(accepted),
+      kept: accepted ?? [],
       lastBy: accepted?.at(-1)?.by ?? "",
       accept: (finding, reason, by) => {
         const on = Temporal.Now.plainDateISO().toString();
@@ -36,6 +42,9 @@ export function useAccepted({ settings, change }: Shop): Accepted {
       },
       takeBack: (finding) => {
         keep((before) => withoutAcceptance(before, identityOf(finding)));
+      },
+      remove: (acceptance) => {
+        keep((before) => withoutAcceptance(before, acceptance));
       },
     };
   }, [accepted, change]);
