@@ -28,6 +28,7 @@ import { threadsDiffer } from "./rules/threadsDiffer";
 import { visualPastDue } from "./rules/visualPastDue";
 import type { Shop } from "./shop";
 import { stateOn, type TestHistory } from "./tests";
+import { madeBy } from "./waiting";
 import { walk } from "./walk/walk";
 import { dateText, ratingText } from "./words";
 
@@ -306,6 +307,8 @@ function tooRichInside(filled: FilledCylinder, shop: Shop): readonly string[] {
   ];
 }
 
+const PERHAPS_NOT_MADE = "the row has neither end pressure nor analysis, so that fill may not have been made";
+
 function insideOf({ past }: FilledCylinder): LastFillInside | undefined {
   const { last } = past;
   if (!last) return undefined;
@@ -314,6 +317,6 @@ function insideOf({ past }: FilledCylinder): LastFillInside | undefined {
     mixBy: last.mixBy,
     pressureBar: last.pressureBar,
     date: last.day === undefined ? undefined : dateOf(last.day).toString(),
-    doubt: past.orderOnTrust,
+    doubt: madeBy(last.fill.fields) === undefined ? PERHAPS_NOT_MADE : past.orderOnTrust,
   };
 }

@@ -1,6 +1,6 @@
 import type { SheetDraft } from "../../src/sheet/draft/draft";
 import type { CellAddress, CellValue, Sheet } from "../../src/sheet/sheet";
-import { WorkbookProblem, type Workbook } from "../../src/workbook/workbook";
+import { WorkbookProblem, type SelectedRows, type Workbook } from "../../src/workbook/workbook";
 
 /** A sheet from its cells. Text that looks like an ISO date becomes a date cell. */
 export function sheet(name: string, rows: readonly (readonly CellValue[])[], hidden = false): Sheet {
@@ -57,6 +57,12 @@ export class FakeWorkbook implements Workbook {
   readCell({ sheet: name, row, column }: CellAddress): Promise<CellValue | undefined> {
     const found = this.sheets.find((each) => each.name === name);
     return Promise.resolve(found && (found.rows[row]?.values[column] ?? null));
+  }
+
+  /** What is selected in the sheet. */
+  selection: SelectedRows = { sheet: "", rows: [], outOfSight: 0 };
+  readSelection(): Promise<SelectedRows> {
+    return Promise.resolve(this.selection);
   }
 
   selectCell(address: CellAddress): Promise<void> {

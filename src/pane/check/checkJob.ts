@@ -6,6 +6,7 @@ import { housePatterns } from "../../audit/housePatterns";
 import { receive } from "../../audit/receive";
 import { shopFor } from "../../audit/shopFor";
 import type { AuditOptions } from "../../audit/shop";
+import { waitingIn } from "../../audit/waiting";
 import { countryRules } from "../../cylinders/countryRules";
 import type { SheetChoice } from "../../log/context";
 import { countryContext } from "../../log/countryContext";
@@ -28,6 +29,8 @@ export interface CheckOrder {
   readonly judge: boolean;
   /** Serials or shop numbers of cylinders on the counter. */
   readonly receive?: readonly string[];
+  /** Rows whose cylinders are to be received as well; from 0. */
+  readonly waiting?: { readonly sheet: string; readonly rows: readonly number[] };
   /** A question to answer instead of a check. */
   readonly ask?: Question;
 }
@@ -59,8 +62,11 @@ export function* checkSteps(
   };
   if (order.receive) {
     const { shop } = shopFor(rules, { ...order.shop, asOf: order.today });
-    const receipts = order.receive.map((asked) => receive(log, shop, asked, asOf));
-    return { ...reading, ...NOTHING_JUDGED, facts: [], receipts };
+    const waiting = order.waiting && waitingIn(log, shop, order.waiting.sheet, order.waiting.rows);
+    const serials = waiting?.cylinders.map(({ serial }) => serial) ?? [];
+    const asked = [...new Set([...order.receive, ...serials])];
+    const receipts = asked.map((each) => receive(log, shop, each, asOf));
+    return { ...reading, ...NOTHING_JUDGED, facts: [], receipts, ...(waiting && { waiting }) };
   }
   const options = { ...order.shop, asOf: order.today };
   if (order.ask) {

@@ -2,6 +2,7 @@ import type { DueLists } from "../../audit/dueLists";
 import type { AuditResult } from "../../audit/finding";
 import type { HousePatterns } from "../../audit/housePatterns";
 import type { Receipt } from "../../audit/receive";
+import type { Waiting } from "../../audit/waiting";
 import type { LogColumn, RowCounts, SheetKind, UnreadableRow } from "../../log/log";
 import type { CellValue } from "../../sheet/sheet";
 import type { Answer } from "./questions";
@@ -33,6 +34,8 @@ export interface CheckReport extends LogReading, AuditResult {
   readonly facts: readonly FindingFacts[];
   /** What is on record of the cylinders asked for, in the order asked. */
   readonly receipts?: readonly Receipt[];
+  /** What the rows asked for say of cylinders that wait to be filled. */
+  readonly waiting?: Waiting;
   /** Which cylinders are out of date today or fall due; absent where nothing was judged. */
   readonly due?: DueLists;
   /** Ordered against analysed; absent where nothing was judged. */

@@ -61,7 +61,7 @@ export function FormField({ name, label, hint, placeholder, unit, problem, onEnt
 
 function unitOf(name: FieldName, units: "us" | "metric"): string | undefined {
   const kind = isQuantity(name);
-  if (kind === "text") return undefined;
+  if (kind === "text" || kind === "lines") return undefined;
   return kind === "price" ? `per ${UNIT_NAMES[units].volume}` : UNIT_NAMES[units][kind];
 }
 

@@ -1,10 +1,22 @@
 import { z } from "zod";
 import { numberIn } from "../../functions/cells";
 import { figure } from "../../functions/wording";
-import { absoluteBar, gaugeReading, kelvin, litres, temperature, volume, type Units } from "../../gas/units";
+import {
+  absoluteBar,
+  gaugeReading,
+  kelvin,
+  litres,
+  temperature,
+  UNIT_NAMES,
+  volume,
+  type Units,
+} from "../../gas/units";
 
-/** What a field holds: a quantity is shown in the units asked for, whatever units it was typed in. */
-type FieldKind = "text" | "pressure" | "temperature" | "volume" | "price";
+/**
+ * What a field holds: a quantity is shown in the units asked for, whatever units it was typed in; `lines` are cylinders
+ * with a pressure as their third part.
+ */
+type FieldKind = "text" | "lines" | "pressure" | "temperature" | "volume" | "price";
 
 /** Every field of the area. A `station` field stays when the next cylinder comes; the rest is this fill's. */
 const FIELD_TABLE = {
@@ -49,8 +61,8 @@ const FIELD_TABLE = {
   initials: ["text", "station"],
   labelStock: ["text", "station"],
   logSheet: ["text", "station"],
-  row: ["text", "fill"],
-  rowBank: ["text", "station"],
+  row: ["lines", "fill"],
+  rowBank: ["lines", "station"],
   rowGas: ["text", "station"],
   rowTarget: ["pressure", "station"],
   rowWay: ["text", "station"],
@@ -141,6 +153,7 @@ export function writtenIn(form: FillForm, name: FieldName): Written {
 export function shownIn(form: FillForm, name: FieldName): string {
   const { text, units } = writtenIn(form, name);
   if (units === form.units) return text;
+  if (FIELD_TABLE[name][0] === "lines") return withUnitsWritten(text, units);
   const number = plainNumber(text);
   return number === undefined ? text : inUnits(number, FIELD_TABLE[name][0], units, form.units);
 }
@@ -160,8 +173,17 @@ function inUnits(number: number, kind: FieldKind, from: Units, to: Units): strin
     case "price":
       return figure(number / volume(litres(1, from), to), 4);
     case "text":
+    case "lines":
       return String(number);
   }
+}
+
+/** Lists stay as they were typed: only what their bare pressures are in is written behind them. */
+function withUnitsWritten(lines: string, units: Units): string {
+  return lines.replace(
+    /^([^,;\t\n]*[,;\t][^,;\t\n]*[,;\t][ ]*\d+(?:\.\d+)?)(?=[ ]*(?:[,;\t]|$))/gm,
+    `$1 ${UNIT_NAMES[units].pressure}`,
+  );
 }
 
 function plainNumber(text: string): number | undefined {

@@ -10,7 +10,15 @@ import {
 import { streamRow, type StreamRow, type StreamRowOrder } from "../../blending/streamRow";
 import { readCylinderSize } from "../../cylinders/readCylinderSize";
 import { numberIn } from "../../functions/cells";
-import { endPressure, mix, oxygenSupply, pressure, settledTemperature } from "../../functions/readers";
+import {
+  endPressure,
+  mix,
+  oxygenSupply,
+  pressure,
+  settledTemperature,
+  startPressure,
+} from "../../functions/readers";
+import { startMixOf } from "../../functions/startMix";
 import { realGas } from "../../gas/equationOfState";
 import { AIR, OXYGEN, type Mixture } from "../../gas/mixture";
 import { readMix } from "../../gas/readMix";
@@ -19,11 +27,15 @@ import { DEFAULT_TEMPERATURE_K } from "../../gas/units";
 import type { ShopLimits } from "./model";
 import { continuousMostIn, FormReader, MOST_CONTINUOUS_PERCENT, type Problems } from "./reading";
 import { judgedDemand } from "./ways";
+import { serialKey } from "../../log/cells/serial";
 import { writtenIn, type FieldName, type FillForm } from "./form";
+import { linesOf, partsOf } from "./rowLines";
 
 /** A row of cylinders as worked out: from a bank, or by continuous blending. */
 export interface RowModel {
   readonly problems: Problems;
+  /** Lines of cylinders that an earlier line names: they count once; sentences. */
+  readonly repeated: readonly string[];
   /** Not to be filled, and why. */
   readonly leftOut: readonly Barred[];
   /** Not looked up, or not known to be in order. */
@@ -65,9 +77,10 @@ export function rowModel(
   const isContinuous = reader.text("rowWay") === "continuous";
   const targetBar = reader.read("rowTarget", endPressure());
   const temperatureK = reader.read("temperature", settledTemperature()) ?? DEFAULT_TEMPERATURE_K[form.units];
-  const written = linesIn(reader, "row", (parts) => cylinderOf(parts, reader));
+  const listed = linesIn(reader, "row", (parts) => cylinderOf(parts, reader));
+  const { written, repeated } = eachOnce(listed);
   const gas = isContinuous ? reader.read("rowMix", mix()) : (reader.read("rowGas", mix()) ?? AIR);
-  const nothing = { leftOut: [], notKnown: [], banked: undefined, streamed: undefined };
+  const nothing = { repeated, leftOut: [], notKnown: [], banked: undefined, streamed: undefined };
   if (targetBar === undefined || !written || !gas) return { ...nothing, problems: reader.problems };
 
   const judged = (cylinder: RowCylinder, endMix: Mixture, flowing: readonly Mixture[]) => ({
@@ -105,6 +118,7 @@ export function rowModel(
   const last = streamed ? judgedStreams(streamed) : first;
   return {
     problems: reader.problems,
+    repeated,
     leftOut: [...first, ...second].filter(({ may }) => may === "no"),
     notKnown: last.filter(({ may }) => may === "not known").map(({ name }) => name),
     banked,
@@ -112,8 +126,21 @@ export function rowModel(
   };
 }
 
+/** A cylinder written twice is filled once: the first line counts. */
+function eachOnce(listed: readonly RowCylinder[] | undefined) {
+  const lines = new Map<string, number>();
+  const repeated: string[] = [];
+  const written = listed?.filter(({ name }, index) => {
+    const first = lines.get(serialKey(name));
+    if (first === undefined) lines.set(serialKey(name), index + 1);
+    else repeated.push(`Line ${index + 1}: ${name} is in line ${first} already, and counts once.`);
+    return first === undefined;
+  });
+  return { written, repeated };
+}
+
 function bankedRow(reader: FormReader, row: Omit<RowOrder, "equation" | "bank">): BankedRow | undefined {
-  const bank = linesIn(reader, "rowBank", (parts) => bottleOf(parts, reader, "rowBank"));
+  const bank = linesIn(reader, "rowBank", (parts) => bottleOf(parts, reader));
   const last = row.cylinders.at(-1);
   if (!last || !bank || bank.length === 0) return undefined;
   const best = reader.noting("row", () => bestRowOrder({ ...row, equation: realGas, bank }));
@@ -135,24 +162,32 @@ function streamedRow(
 }
 
 function cylinderOf(parts: readonly string[], reader: FormReader): RowCylinder {
-  const holds = parts[3] ?? "";
+  const [name = "", size = "", reading = "", holds = ""] = parts;
+  const missing = Object.entries({ size, pressure: reading, "mix in it": holds })
+    .filter(([what, part]) => part === "" && !(what === "mix in it" && /^empty$/i.test(reading)))
+    .map(([what]) => what);
+  if (missing.length > 0)
+    refuse(
+      `“${name}”: still without ${missing.join(", ")}. Write serial, size, pressure and mix, apart by commas.`,
+    );
+  const { units } = writtenIn(reader.form, "row");
+  const start = startPressure().read(numberIn(reading) ?? reading, units);
   return {
-    ...bottleOf(parts, reader, "row"),
-    mix:
-      holds === ""
-        ? refuse(`“${parts[0] ?? ""}”: write the mix in it too, as its fourth part.`)
-        : readMix(numberIn(holds) ?? holds),
+    name,
+    waterVolumeL: readCylinderSize(size).waterVolumeL,
+    pressureBar: start.bar,
+    mix: startMixOf(start, holds === "" ? undefined : readMix(numberIn(holds) ?? holds)),
   };
 }
 
-function bottleOf(parts: readonly string[], reader: FormReader, field: FieldName): BankBottle {
+function bottleOf(parts: readonly string[], reader: FormReader): BankBottle {
   const [name = "", size = "", reading = ""] = parts;
   if (size === "" || reading === "") refuse(`“${name}”: write name, size and pressure, apart by commas.`);
-  const { units } = writtenIn(reader.form, field);
+  const { units } = writtenIn(reader.form, "rowBank");
   return {
     name,
     // A bank bottle is larger than any cylinder for diving: its litres are believed.
-    waterVolumeL: (field === "rowBank" ? numberIn(size) : undefined) ?? readCylinderSize(size).waterVolumeL,
+    waterVolumeL: numberIn(size) ?? readCylinderSize(size).waterVolumeL,
     pressureBar: pressure("").read(numberIn(reading) ?? reading, units),
   };
 }
@@ -163,15 +198,11 @@ function linesIn<T>(
   name: FieldName,
   read: (parts: readonly string[]) => T,
 ): readonly T[] | undefined {
-  const lines = reader
-    .text(name)
-    .split(/\r?\n/)
-    .map((line) => line.trim())
-    .filter((line) => line !== "");
+  const lines = linesOf(reader.text(name));
   return reader.noting(name, () =>
     lines.map((line, index) => {
       try {
-        return read(line.split(/[\t;,]/).map((part) => part.trim()));
+        return read(partsOf(line));
       } catch (thrown) {
         if (!(thrown instanceof Refusal)) throw thrown;
         return refuse(`Line ${index + 1}: ${thrown.message}`);

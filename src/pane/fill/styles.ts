@@ -30,6 +30,14 @@ export const useFillStyles = makeStyles({
     gap: "6px",
     minWidth: 0,
   },
+  table: {
+    borderCollapse: "collapse",
+    width: "100%",
+    "& th": { textAlign: "left", fontWeight: tokens.fontWeightSemibold },
+    "& td, & th": { padding: "4px 6px 4px 0" },
+    "& td:first-child, & th:first-child": { whiteSpace: "nowrap" },
+    "& td:not(:first-child), & th:not(:first-child)": { textAlign: "right" },
+  },
   facts: {
     display: "grid",
     gridTemplateColumns: "auto minmax(0, 1fr)",

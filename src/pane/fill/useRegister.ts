@@ -1,12 +1,13 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { Temporal } from "temporal-polyfill";
 import type { Receipt } from "../../audit/receive";
+import type { Waiting } from "../../audit/waiting";
 import type { Sheet } from "../../sheet/sheet";
 import type { ShopSettings } from "../../workbook/settings";
-import { WorkbookProblem, type Workbook } from "../../workbook/workbook";
+import { WorkbookProblem, type SelectedRows, type Workbook } from "../../workbook/workbook";
 import { checkEngine } from "../check/checkEngine";
 import type { CheckOrder } from "../check/checkJob";
-import type { SheetReading } from "../check/report";
+import type { CheckReport, SheetReading } from "../check/report";
 import { problemOf, wasCancelled, type Problem } from "../kit/problem";
 import type { PaneProps } from "../Pane";
 import { enteredSheet } from "./enteredSheet";
@@ -20,6 +21,13 @@ export interface Register {
   readonly busy: boolean;
   readonly problem: Problem | undefined;
   ask(asked: readonly string[], entered: readonly EnteredCylinder[]): void;
+  /** As `ask`, with the cylinders of these rows besides, of which it tells what the rows say. */
+  takeRows(
+    selected: SelectedRows,
+    asked: readonly string[],
+    entered: readonly EnteredCylinder[],
+    then: (waiting: Waiting) => void,
+  ): void;
   forget(): void;
 }
 
@@ -47,8 +55,12 @@ export function useRegister(
     [workbook, watchChanges],
   );
 
-  const ask = useCallback(
-    (asked: readonly string[], entered: readonly EnteredCylinder[]) => {
+  const lookUp = useCallback(
+    (
+      entered: readonly EnteredCylinder[],
+      wanted: Pick<CheckOrder, "receive" | "waiting">,
+      then?: (report: CheckReport) => void,
+    ) => {
       underWay.current?.abort();
       const controller = new AbortController();
       underWay.current = controller;
@@ -58,7 +70,7 @@ export function useRegister(
       const job = async () => {
         const own = enteredSheet(entered, settings.units ?? "metric");
         const read = await fetch(signal);
-        const order = { ...orderFor(settings), receive: asked };
+        const order = { ...orderFor(settings), ...wanted };
         const report = await engine.current.run(own ? [...read, own] : read, order, {
           progress: () => undefined,
           signal,
@@ -67,6 +79,7 @@ export function useRegister(
         setReceipts(report.receipts ?? []);
         setSheets(report.sheets);
         setBusy(false);
+        then?.(report);
       };
       job().catch((thrown: unknown) => {
         if (signal.aborted || wasCancelled(thrown)) return;
@@ -75,6 +88,20 @@ export function useRegister(
       });
     },
     [fetch, settings],
+  );
+  const ask = useCallback<Register["ask"]>(
+    (asked, entered) => {
+      lookUp(entered, { receive: asked });
+    },
+    [lookUp],
+  );
+  const takeRows = useCallback<Register["takeRows"]>(
+    ({ sheet, rows }, asked, entered, then) => {
+      lookUp(entered, { receive: asked, waiting: { sheet, rows } }, ({ waiting }) => {
+        if (waiting) then(waiting);
+      });
+    },
+    [lookUp],
   );
 
   useEffect(
@@ -97,7 +124,7 @@ export function useRegister(
     setReceipts([]);
     setBusy(false);
   }, []);
-  return { receipts, sheets, busy, problem, ask, forget };
+  return { receipts, sheets, busy, problem, ask, takeRows, forget };
 }
 
 /** Every sheet that can be read; one that cannot keeps nobody from looking in the others. */

@@ -2,59 +2,9 @@
 import { fireEvent, screen, waitFor, within } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
 import { evaluate } from "../../../src/functions/evaluate";
-import type { CellWrite } from "../../../src/workbook/workbook";
-import { FakeWorkbook, sheet, US_SHOP } from "../fakeWorkbook";
+import { US_SHOP } from "../fakeWorkbook";
 import { press, showPane } from "../render";
-
-class Writable extends FakeWorkbook {
-  readonly rows: { sheet: string; cells: readonly CellWrite[] }[] = [];
-  appendRow(name: string, cells: readonly CellWrite[]) {
-    this.rows.push({ sheet: name, cells });
-    return Promise.resolve({ sheet: name, row: 6, column: 0 });
-  }
-}
-
-function shopLog() {
-  return new Writable(
-    [
-      sheet("Fills", [
-        ["Date", "Serial", "Start psi", "Start mix", "End psi", "Ordered mix", "Analysed O2", "Method", "Filled by"],
-        ["2026-10-02", "GP1001", 500, "air", 3000, "EAN32", 31.6, "partial pressure", "R."],
-        ["2026-10-03", "GP1002", 500, "air", 3000, "air", 20.9, "air", "T."],
-      ]),
-      sheet("Cylinders", [
-        ["Serial", "Shop number", "Size", "Service pressure psi", "Hydro", "Visual", "Oxygen rating"],
-        ["GP1001", "C-014", "AL80", 3000, "2024-03-14", "2026-09-20", "O2 clean"],
-        ["GP1002", "C-015", "AL80", 3000, "2019-06-15", "2026-09-20", "O2 clean"],
-        ["GP1003", "C-016", "AL80", 3000, "2024-03-14", "2026-09-20", "40"],
-      ]),
-    ],
-    US_SHOP,
-  ); // prettier-ignore
-}
-
-async function openFill(workbook = shopLog()) {
-  showPane({ workbook });
-  fireEvent.click(await screen.findByRole("tab", { name: "Fill a cylinder" }));
-  await screen.findByRole("heading", { name: "Receive" });
-  return workbook;
-}
-
-function type(label: string | RegExp, text: string): void {
-  fireEvent.change(screen.getByRole("textbox", { name: label }), { target: { value: text } });
-}
-
-function part(name: string): HTMLElement {
-  const found = document.querySelector<HTMLElement>(`[data-part=${name}]`);
-  if (!found) throw new Error(`no ${name}`);
-  return found;
-}
-
-async function receive(serial: string) {
-  type("Serial or shop number", serial);
-  fireEvent.keyDown(screen.getByRole("textbox", { name: "Serial or shop number" }), { key: "Enter" });
-  await screen.findByRole("region", { name: "What the records say" });
-}
+import { openFill, part, receive, shopLog, type, Writable } from "./counter";
 
 const stops = () => [...document.querySelectorAll("[data-part=stop]")].map(({ textContent }) => textContent);
 
@@ -269,78 +219,5 @@ describe("heat, analysis and handing over", () => {
     await waitFor(() => {
       expect(stops()).toEqual(stepsByFunction(500, "air", 3000, 32, "psi"));
     });
-  });
-});
-
-describe("a row of cylinders", () => {
-  it("judges each, and says from which bottle to fill it and what is left", async () => {
-    await openFill();
-    press("A row");
-    type(/^Cylinders, one a line/, "GP1001, AL80, 500, air\nGP1002, AL80, 800, air");
-    press("Check them all");
-    await waitFor(() => {
-      expect(part("row-verdicts").textContent).toMatch(/GP1001Fill.*GP1002Do not fill/);
-    });
-    type(/^The bank, one a line/, "A, 50, 2500\nB, 50, 3600");
-    type(/^Fill to/, "3000");
-    const answer = part("row-answer").textContent;
-    expect(answer).toMatch(/A on GP1001/);
-    expect(answer).not.toMatch(/on GP1002/);
-    expect(part("row-refused").textContent).toMatch(/GP1002/);
-    expect(answer).toMatch(/Bank afterwards: A \d+ psi, B \d+ psi/);
-    expect(answer).toMatch(/Then \d+ more/);
-  });
-  async function continuousRow(cylinders: string, mix: string) {
-    await openFill();
-    press("A row");
-    type(/^Cylinders, one a line/, cylinders);
-    press("Check them all");
-    await screen.findByText("Records say");
-    fireEvent.change(screen.getByRole("combobox", { name: "Filled" }), { target: { value: "continuous" } });
-    type("Mix wanted", mix);
-    type(/^Fill to/, "3000");
-  }
-  it("by continuous blending it tells the stream each needs as TOPWITH does, and what one stream makes of all", async () => {
-    await continuousRow("GP1001, AL80, 500, air\nGP1003, AL80, 300, air\nGP1002, AL80, 500, air", "EAN32");
-    const [[one]] = evaluate("TOPWITH", [500, "air", 3000, 32, "psi"]) as [[number]];
-    expect(part("row-answer").textContent).toContain(`GP1001500${one.toFixed(1)} %`);
-    const [[other]] = evaluate("TOPWITH", [300, "air", 3000, 32, "psi"]) as [[number]];
-    expect(part("row-answer").textContent).toContain(`GP1003300${other.toFixed(1)} %`);
-    expect(part("row-refused").textContent).toMatch(/GP1002: Hydro .* ran out/);
-    expect(part("row-common").textContent).toMatch(/2 of 2 come out right.*GP1001, GP1003/);
-    type("One stream for all", "36");
-    expect(part("row-common").textContent).toMatch(/36\.0 % 0 of 2 come out right.*: none/);
-    const [[flow]] = evaluate("INJECT", [36, 100]) as [[number]];
-    expect(part("row-common").textContent).toContain(`${flow.toFixed(1)} % is the oxygen supply`);
-  });
-  it("by continuous blending nothing is made above the compressor's limit, and it is said", async () => {
-    await continuousRow("GP1001, AL80, 500, air", "EAN42");
-    expect(screen.getByText(/EAN42 is above the compressor's limit of 40 %/)).toBeTruthy();
-    expect(document.querySelector("[data-part=row-answer]")).toBeNull();
-    type("Mix wanted", "EAN36");
-    type(/^Compressor's limit/, "38");
-    expect(part("row-answer").textContent).toMatch(/GP1001 not by a stream of its own:.*limit of 38 %/);
-  });
-  it("by continuous blending a cylinder that nobody looked up is not known to be in order", async () => {
-    await openFill();
-    press("A row");
-    type(/^Cylinders, one a line/, "GP1001, AL80, 500, air");
-    fireEvent.change(screen.getByRole("combobox", { name: "Filled" }), { target: { value: "continuous" } });
-    type("Mix wanted", "EAN32");
-    type(/^Fill to/, "3000");
-    expect(part("row-not-known").textContent).toMatch(/GP1001/);
-    type(/^Fill to/, "3300");
-    press("Check them all");
-    await waitFor(() => {
-      expect(part("row-refused").textContent).toMatch(/GP1001: 3300 psi is above its limit of 3000 psi/);
-    });
-  });
-  it("names the line that cannot be read", async () => {
-    await openFill();
-    press("A row");
-    type(/^Cylinders, one a line/, "GP1001, AL80, 500, air\nGP1002");
-    type(/^Fill to/, "3000");
-    expect(screen.getByText(/^Line 2: .*write name, size and pressure/)).toBeTruthy();
-    expect(document.querySelector("[data-part=row-answer]")).toBeNull();
   });
 });

@@ -1,0 +1,57 @@
+import type { WaitingCylinder } from "../../audit/waiting";
+import { figure } from "../../functions/wording";
+import { nameMix } from "../../gas/nameMix";
+import { serialKey } from "../../log/cells/serial";
+
+/** Between the parts of a line of the list. */
+const APART = /[\t;,]/;
+
+/** The lines of a list that hold anything. */
+export function linesOf(list: string): readonly string[] {
+  return list
+    .split(/\r?\n/)
+    .map((line) => line.trim())
+    .filter((line) => line !== "");
+}
+
+export function partsOf(line: string): readonly string[] {
+  return line.split(APART).map((part) => part.trim());
+}
+
+/** The cylinders of a list, as written. */
+export function serialsIn(list: string): readonly string[] {
+  return [...new Set(linesOf(list).flatMap((line) => partsOf(line)[0] || []))];
+}
+
+/** A list with cylinders added below, and those that stood in it before. */
+export interface Added {
+  readonly list: string;
+  readonly added: readonly WaitingCylinder[];
+  readonly known: readonly WaitingCylinder[];
+}
+
+/** What was typed stays as it is; a cylinder that is in the list is not added again. */
+export function withWaiting(list: string, cylinders: readonly WaitingCylinder[]): Added {
+  const keys = new Set(serialsIn(list).map(serialKey));
+  const added: WaitingCylinder[] = [];
+  const known: WaitingCylinder[] = [];
+  for (const cylinder of cylinders) {
+    const key = serialKey(cylinder.serial);
+    (keys.has(key) ? known : added).push(cylinder);
+    keys.add(key);
+  }
+  const lines = [...(list.trim() === "" ? [] : [list.trimEnd()]), ...added.map(lineOf)];
+  return { list: lines.join("\n"), added, known };
+}
+
+/** Serial, size, pressure and mix, as the list is typed; what is not known is left open. */
+function lineOf({ serial, size, left, mix }: WaitingCylinder): string {
+  const parts = [
+    serial,
+    size ? (size.name ?? figure(size.waterVolumeL, 2)) : "",
+    left ? `${left.value} ${left.unit}` : "",
+    mix ? nameMix(mix) : "",
+  ].map((part) => part.replace(/[\t;,\s]+/g, " ").trim());
+  while (parts.at(-1) === "") parts.pop();
+  return parts.join(", ");
+}
