@@ -87,7 +87,8 @@ describe("month", () => {
         command("check", file, "--rules", "US", "--as-of", "2026-11-01"),
       ),
     );
-    expect(both!.lines.filter((line) => !line.includes("was left out"))).toEqual(alone!.lines);
+    const [, ...rest] = both!.lines.filter((line) => !line.includes("was left out"));
+    expect(rest).toEqual(alone!.lines.slice(1));
   });
 
   test.each([

@@ -96,3 +96,74 @@ describe("choices that were remembered", () => {
     expect(notes(true).rows).toMatchObject({ total: 4, unreadable: 1 });
   });
 });
+
+describe("what is said for one reading", () => {
+  const columnsOf = (context: LogContext) => readLog([sheetOf([HEADINGS, ROW])], context).sheets[0]!.columns;
+
+  it("holds for every column with that heading, in any case, before what was remembered", () => {
+    const choices = [
+      {
+        sheet: "Fills",
+        columns: [said("In", { answers: { unit: "psi" } }), said("Out", { answers: { unit: "psi" } })],
+      },
+    ];
+    const columns = columnsOf({ choices, said: [{ heading: "in", answers: { unit: "bar" } }] });
+    expect(columns.slice(2, 4)).toMatchObject([{ unit: "bar" }, { unit: "psi" }]);
+  });
+
+  it("names a column without a heading by its letter", () => {
+    const sheet = sheetOf([
+      ["Date", "Bottle", "In", "Out", null],
+      [...ROW.slice(0, 4), 31.8],
+    ]);
+    const { columns } = readLog([sheet], { said: [{ heading: "e", field: "analysedMix", answers: {} }] })
+      .sheets[0]!;
+    expect(columns[4]).toMatchObject({ heading: "", field: "analysedMix" });
+  });
+
+  it("settles the order of all dates, whatever the cells or the country suggest", () => {
+    const days = (context: LogContext) =>
+      readLog([sheetOf([HEADINGS, ROW, ["13/04/2026", ...ROW.slice(1)]])], context).fills.map(
+        ({ fields: { date } }) => date.kind === "value" && date.value.toString(),
+      );
+    expect(days({ dateOrder: "month first" })).toEqual(["2026-04-03", "2026-04-13"]);
+    expect(days({ datesAre: "month first" })).toEqual(["2026-03-04", "2026-04-13"]);
+  });
+});
+
+describe("what is taken as usual where the rules hold", () => {
+  const assumed = (context: LogContext, rows = [ROW]) =>
+    readLog([sheetOf([HEADINGS, ...rows])], context).sheets[0]!.columns[0]!.assumed;
+
+  it("is said, with the cell that could be read either way", () => {
+    expect(assumed({ dateOrder: "month first" })).toBe(
+      "“03/04/2026” under “Date”, and the like, was read month first, as is usual where the rules hold.",
+    );
+  });
+
+  it("is not said where the log or somebody settles it", () => {
+    expect(assumed({ dateOrder: "month first" }, [ROW, ["13/04/2026", ...ROW.slice(1)]])).toBeUndefined();
+    expect(assumed({ dateOrder: "month first", datesAre: "day first" })).toBeUndefined();
+    expect(assumed({})).toBeUndefined();
+    expect(assumed({ dateOrder: "day first" }, [["2026-04-03", ...ROW.slice(1)]])).toBeUndefined();
+  });
+
+  it("is said of stamps too: of their order, and that they show the next test", () => {
+    const register = (context: LogContext) =>
+      readLog(
+        [
+          sheetOf([
+            ["Serial", "Alloy", "Hydro"],
+            ["A10001", "6061", "06/09"],
+          ]),
+        ],
+        context,
+      ).sheets[0]!.columns[2]!.assumed;
+    expect(register({ stampOrder: "month first" })).toContain(
+      "“06/09” under “Hydro”, and the like, was read month first",
+    );
+    expect(register({ stampOrder: "year first", stampMeans: "due" })).toContain(
+      "What stands under “Hydro” was taken for the next test due",
+    );
+  });
+});

@@ -17,6 +17,8 @@ const OF_A_FILL: readonly (readonly [heading: string, field: Field | null, cells
   ["O2-Gehalt", "analysedMix", [31.8, 32.1]],
   ["Heliumanteil", "analysedHelium", [35, 36]],
   ["Temp F", "gasTemperatureK", [85, 90]],
+  ["End °F", "gasTemperatureK", [85, 90]],
+  ["°C", "gasTemperatureK", [29, 32]],
   ["Date de remplissage", "date", ["2026-10-03", "2026-10-04"]],
   ["Kunde", "owner", ["C-014", "C-015"]],
   ["Recibido por", "receivedBy", ["C-014", "C-015"]],
@@ -28,6 +30,9 @@ const OF_A_FILL: readonly (readonly [heading: string, field: Field | null, cells
   ["Drain to", null, [500, 400]],
   ["Top mix", null, ["air", "EAN32"]],
   ["Ambient temp", null, [85, 90]],
+  ["Ambient °F", null, [85, 90]],
+  ["Start °F", null, [85, 90]],
+  ["Settled °F", null, [85, 90]],
   ["Compressor hours", null, [120, 121]],
 ]; // prettier-ignore
 
