@@ -86,7 +86,7 @@ export function plantGas(planter: Planter): void {
   // G02: the label goes by 1.6, or is of another mix.
   for (const [day, mod] of [
     ["2026-08-28", 132],
-    ["2026-10-01", 112],
+    ["2026-10-01", 121],
   ] as const) {
     planter.fill(day, ordinary(), bank32, { ...faults("G02 stop mod"), oxygen: 32, written: { mod } });
   }

@@ -135,17 +135,26 @@ describe("G01, not analysed", () => {
 });
 
 describe("G02, MOD on the label too deep", () => {
-  // 33 x (1.4 / 0.32 - 1) = 111.4 ft; 10 x the same = 33.75 m; EAN40: 82.5 ft, 25 m
+  // 33 x (1.4 / 0.32 - 1) = 111.375 ft; 10 x the same = 33.75 m; EAN36: 95.3 ft, 28.9 m; EAN40: 82.5 ft, 25 m.
+  // A label rounded up is a foot (or 0.3 m) off at most, and no more than a slip.
   table("G02", [
     [{ "MOD (ft)": 111 }, "nothing"],
-    [{ "MOD (ft)": 112 }, "stop"],
+    [{ "MOD (ft)": 112 }, "warn"],
+    [{ "MOD (ft)": 113 }, "stop"],
     [{ "MOD (ft)": 132 }, "stop"],
     [{ "MOD (ft)": null }, "nothing"],
     [{ "MOD (ft)": "deep" }, "not checked: MOD cannot be read"],
     [{ ...analysed(40), "MOD (ft)": 82 }, "nothing"],
-    [{ ...analysed(40), "MOD (ft)": 83 }, "stop"],
+    [{ ...analysed(40), "MOD (ft)": 83 }, "warn"],
+    [{ ...analysed(40), "MOD (ft)": 84 }, "stop"],
+    // 32.2 %: 110.5 ft; the label of the order is half a foot too deep. 33 %: 107 ft.
+    [{ ...analysed(32.2), "MOD (ft)": 111 }, "warn"],
+    [{ ...analysed(33), "MOD (ft)": 108 }, "warn"],
+    [{ ...analysed(33), "MOD (ft)": 109 }, "stop"],
+    [{ ...analysed(33), "MOD (ft)": 111 }, "stop"],
     // by the order where nothing was analysed
-    [{ ...analysed(null), "MOD (ft)": 112 }, "stop"],
+    [{ ...analysed(null), "MOD (ft)": 112 }, "warn"],
+    [{ ...analysed(null), "MOD (ft)": 132 }, "stop"],
     [{ ...analysed("??") }, "not checked: analysis cannot be read"],
   ]); // prettier-ignore
   const metric = without(FULL, "MOD (ft)");
@@ -153,8 +162,11 @@ describe("G02, MOD on the label too deep", () => {
     "G02",
     [
       [{ "MOD (m)": 33 }, "nothing"],
-      [{ "MOD (m)": 34 }, "stop"],
+      [{ "MOD (m)": 34 }, "warn"],
+      [{ "MOD (m)": 35 }, "stop"],
+      [{ ...analysed(36), "MOD (m)": 29 }, "warn"],
       [{ ...analysed(40), "MOD (m)": 25 }, "nothing"],
+      [{ ...analysed(40), "MOD (m)": 26 }, "stop"],
     ],
     "GB",
     metric,
@@ -164,12 +176,24 @@ describe("G02, MOD on the label too deep", () => {
     const options = { ...SHOP, house: { maxPpO2: 1.3 } };
     // 33 x (1.3 / 0.32 - 1) = 101.06
     expect(verdictOf("G02", { "MOD (ft)": 101 }, { options })).toBe("nothing");
-    expect(verdictOf("G02", { "MOD (ft)": 102 }, { options })).toBe("stop");
+    expect(verdictOf("G02", { "MOD (ft)": 102 }, { options })).toBe("warn");
+    expect(verdictOf("G02", { "MOD (ft)": 111 }, { options })).toBe("stop");
   });
 
-  it("says both depths", () => {
-    const found = auditOf([{ ...FULL, "MOD (ft)": 132 }]).findings.find(({ rule }) => rule === "G02");
-    expect(found?.message).toBe("The label says 132 ft; analysed EAN32 ends at 111 ft (ppO2 1.4).");
+  it("says both depths, and the ppO2 at the one on the label", () => {
+    const said = (mod: number) => {
+      const found = auditOf([{ ...FULL, "MOD (ft)": mod }]).findings.find(({ rule }) => rule === "G02");
+      return [found?.message, found?.todo];
+    };
+    // 0.32 x (132 / 33 + 1) = 1.60; 0.32 x (112 / 33 + 1) = 1.406
+    expect(said(132)).toEqual([
+      "The label says 132 ft, 21 ft too deep: analysed EAN32 ends at 111 ft (ppO2 1.4); at 132 ft it has 1.60.",
+      "Call the diver at once, and put a right label on the cylinder.",
+    ]);
+    expect(said(112)).toEqual([
+      "The label says 112 ft, rounded up: analysed EAN32 ends at 111.4 ft (ppO2 1.4); at 112 ft it has 1.41.",
+      "Round depths on labels down: 111 ft.",
+    ]);
   });
 });
 

@@ -110,7 +110,7 @@ describe("other figures of the house", () => {
       ["maxPpO2", "Write a number from 1 to 1.6."],
     ]);
     expect(verdictOf("G02", { "MOD (ft)": 111 }, house({ maxPpO2: 14 }))).toBe("nothing");
-    expect(verdictOf("G02", { "MOD (ft)": 112 }, house({ maxPpO2: 14 }))).toBe("stop");
+    expect(verdictOf("G02", { "MOD (ft)": 112 }, house({ maxPpO2: 14 }))).toBe("warn");
   });
 
   it("one that is as it came is none, and one of another country is not heard of here", () => {

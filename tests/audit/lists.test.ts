@@ -10,6 +10,7 @@ import { rehearse } from "../../src/audit/rehearsal";
 import { mixed, suspectCylinders, type Share } from "../../src/audit/suspectGas";
 import { inTimeOrder } from "../../src/audit/walk/timeOrder";
 import { countryRules } from "../../src/cylinders/countryRules";
+import { cellName } from "../../src/sheet/sheet";
 import { auditOf, FULL, logOf, onDay, SHOP, type TestRow } from "./sheets";
 
 /* What the audit makes lists of: whom to call, what not to fill, what falls due, and what a station's habits are. */
@@ -179,6 +180,35 @@ describe("due lists", () => {
       ["S6", "hydro"],
       ["S7", "oxygen cleaning"],
     ]);
+  });
+
+  it("names the cell that says so: of the register, of the fill's own row, or where the date would stand", () => {
+    const cells = (due: ReturnType<typeof lists>) =>
+      [...due.outOfDate, ...due.dueWithin.flatMap(({ entries }) => entries), ...due.notKnown].map(
+        ({ serial, test, cell }) => `${serial} ${test} ${cell.sheet}!${cellName(cell)}`,
+      );
+    const register = [
+      cylinder("S1", { Hydro: "2020/06" }),
+      cylinder("S2", { Hydro: null, Visual: "2026/10", Made: "2019/06" }),
+      cylinder("S3", { Hydro: "see sticker" }),
+      cylinder("S4", { Class: "3ZZ" }),
+      cylinder("S5", { "O2 rating": "O2 clean" }),
+      cylinder("S6", { Hydro: "2027/01", "O2 cleaned": "2026/05" }),
+    ];
+    expect(cells(lists(register)).sort()).toEqual([
+      "S1 hydro Cylinders!E2",
+      "S2 hydro Cylinders!D3",
+      "S3 hydro Cylinders!E4",
+      "S4 hydro Cylinders!C5",
+      "S5 oxygen cleaning Cylinders!H6",
+      "S6 hydro Cylinders!E7",
+    ]);
+    const flat = dueLists(
+      logOf([{ ...FULL, Date: onDay("2026-01-05") }, FULL].map((row) => ({ ...row, Hydro: "2020/06" }))),
+      US,
+      Temporal.PlainDate.from("2026-11-15"),
+    );
+    expect(cells(flat)).toEqual(["AB1234 hydro Fills!AB3"]);
   });
 
   it("counts oxygen cleanings of oxygen-clean cylinders only, for 12 months", () => {

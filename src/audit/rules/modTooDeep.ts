@@ -1,4 +1,5 @@
 import { mod } from "../../depth/mod";
+import { oxygenPartialPressure } from "../../depth/oxygenPartialPressure";
 import { roundDown } from "../../depth/roundDown";
 import { nameMix } from "../../gas/nameMix";
 import type { Units } from "../../gas/units";
@@ -9,8 +10,13 @@ import { DOES_NOT_APPLY, notJudged, PASS, type Rule } from "../rule";
 const METRES_PER_FOOT = 0.3048;
 /** Labels carry whole feet or metres: what is within this of the depth itself is that depth. */
 const ROUNDING = 0.05;
+/** A label rounded up instead of down is off by at most so much, and by 0.01 to 0.02 of ppO2. Common practice, no source. */
+const ROUNDED_UP = { us: 1, metric: 0.3 };
 
-/** A label that sends the diver too deep: 29 CFR 1910 Subpart T Appendix C para. 3. */
+/**
+ * A label that sends the diver too deep: 29 CFR 1910 Subpart T Appendix C para. 3. Rounded up, it is a slip of a foot
+ * or less; deeper, it is of another mix or another limit.
+ */
 export const modTooDeep: Rule = {
   id: "G02",
   rank: 9,
@@ -28,13 +34,21 @@ export const modTooDeep: Rule = {
     const { label, units, unit } = asLabelled(modOnLabelM.value);
     const deepest = oxygen >= figures.maxPpO2 ? 0 : mod(filled.mix, units, figures.maxPpO2);
     if (label <= deepest + ROUNDING) return PASS;
+    const isRoundedUp = label <= deepest + ROUNDED_UP[units] + ROUNDING;
+    const right = roundDown(deepest);
+    const ends = `${filled.isAnalysed ? "analysed " : ""}${nameMix(filled.mix)} ends at ${isRoundedUp ? Number(deepest.toFixed(1)) : right} ${unit} (ppO2 ${figures.maxPpO2})`;
+    const reached = oxygenPartialPressure(label, filled.mix, units).toFixed(2);
     return {
       kind: "fault",
-      severity: "stop",
+      severity: isRoundedUp ? "warn" : "stop",
       basis: "practice",
       source: "29 CFR 1910 Subpart T Appendix C para. 3",
-      message: `The label says ${label} ${unit}; ${filled.isAnalysed ? "analysed " : ""}${nameMix(filled.mix)} ends at ${roundDown(deepest)} ${unit} (ppO2 ${figures.maxPpO2}).`,
-      todo: "Call the diver at once, and put a right label on the cylinder.",
+      message: isRoundedUp
+        ? `The label says ${label} ${unit}, rounded up: ${ends}; at ${label} ${unit} it has ${reached}.`
+        : `The label says ${label} ${unit}, ${Number((label - right).toFixed(1))} ${unit} too deep: ${ends}; at ${label} ${unit} it has ${reached}.`,
+      todo: isRoundedUp
+        ? `Round depths on labels down: ${right} ${unit}.`
+        : "Call the diver at once, and put a right label on the cylinder.",
       at,
     };
   },

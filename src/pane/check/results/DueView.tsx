@@ -2,8 +2,8 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import type { DueEntry, DueLists, DueUnknown } from "../../../audit/dueLists";
 import { Disclosure } from "../../kit/Disclosure";
 import { SeverityMark } from "../../kit/SeverityMark";
-import { count } from "../report";
-import type { Jump } from "../useJump";
+import { count, counted } from "../report";
+import { placeName, type Jump } from "../useJump";
 import { CylinderList, type ListedCylinder } from "./CylinderList";
 import { dayInWords } from "./dayInWords";
 
@@ -76,6 +76,7 @@ function asListed({
   sinceManufacture,
   until,
   daysLeft,
+  cell,
 }: DueEntry): ListedCylinder {
   const since = sinceManufacture ? `made ${last}` : last;
   const when = daysLeft < 0 ? `ran out on ${dayInWords(until)}` : `good until ${dayInWords(until)}`;
@@ -83,12 +84,20 @@ function asListed({
     serial,
     owner,
     says: `${capital(test)} ${since}, ${when}.`,
-    about: daysLeft < 0 ? `${count(-daysLeft)} days ago` : `${count(daysLeft)} days left`,
+    about: `${daysLeft < 0 ? `${counted(-daysLeft, "day")} ago` : `${counted(daysLeft, "day")} left`} · ${placeName(cell)}`,
+    cell,
   };
 }
 
-function asUnknown({ serial, owner, test, why }: DueUnknown): ListedCylinder {
-  return { serial, owner, mark: "not checked", says: `${capital(test)}: ${why}` };
+function asUnknown({ serial, owner, test, why, cell }: DueUnknown): ListedCylinder {
+  return {
+    serial,
+    owner,
+    mark: "not checked",
+    says: `${capital(test)}: ${why}`,
+    about: placeName(cell),
+    cell,
+  };
 }
 
 function capital(text: string): string {
