@@ -37,7 +37,7 @@ export function* auditSteps(
   const columns = new LogColumns(log);
   const collector = new Collector(columns);
   const counts = inPeriod(options.period);
-  const fills = log.fills.filter(counts).length;
+  const fills = log.fills.reduce((count, fill) => (counts(fill) ? count + 1 : count), 0);
   const able = RULES.filter((rule) => {
     const missing = rule.needs.find((fields) => !columns.hasAny(fields));
     const why = missing ? noColumnFor(missing) : rule.unable?.(shop);

@@ -18,17 +18,25 @@ export interface CylinderAtRisk {
 }
 
 /**
- * Keeps the last fill of each cylinder with what was found against it, while fills come by in the order they were made.
- * A later fill replaces the earlier one: only what the cylinder may still hold is recalled.
+ * Keeps what was found against the last fill of each cylinder, while fills come by in the order they were made. A later
+ * fill replaces the earlier one: only what the cylinder may still hold is recalled, in the order of the last fills.
  */
 export class LastFills {
-  readonly #last = new Map<
-    string,
-    { readonly filled: FilledCylinder; readonly findings: readonly Finding[] }
-  >();
+  readonly #against = new Map<string, CylinderAtRisk>();
 
   add(filled: FilledCylinder, findings: readonly Finding[]): void {
-    if (filled.serial !== "") this.#last.set(filled.serial, { filled, findings });
+    const { serial, fill } = filled;
+    if (serial === "") return;
+    this.#against.delete(serial);
+    if (findings.length === 0) return;
+    const { date } = fill.fields;
+    this.#against.set(serial, {
+      serial,
+      owner: ownerOf(filled),
+      lastFill: { sheet: fill.sheet, row: fill.row },
+      fillDate: date.kind === "value" ? date.value.toString() : "",
+      findings,
+    });
   }
 
   /** Cylinders whose last fill is dangerous: call the owners. */
@@ -42,20 +50,9 @@ export class LastFills {
   }
 
   #withFindings(counts: (finding: Finding) => boolean): readonly CylinderAtRisk[] {
-    return [...this.#last].flatMap(([serial, { filled, findings }]) => {
-      const against = findings.filter(counts);
-      if (against.length === 0) return [];
-      const { fill } = filled;
-      const { date } = fill.fields;
-      return [
-        {
-          serial,
-          owner: ownerOf(filled),
-          lastFill: { sheet: fill.sheet, row: fill.row },
-          fillDate: date.kind === "value" ? date.value.toString() : "",
-          findings: against,
-        },
-      ];
+    return [...this.#against.values()].flatMap((cylinder) => {
+      const findings = cylinder.findings.filter(counts);
+      return findings.length === 0 ? [] : [{ ...cylinder, findings }];
     });
   }
 }

@@ -1,6 +1,16 @@
 import { withHelium } from "./cells/mix";
 import { CYLINDER_FIELDS, FILL_FIELDS } from "./fieldKinds";
-import type { Cylinder, CylinderFields, Fill, FillFields, FurtherTest, RowPlace } from "./log";
+import type {
+  Cylinder,
+  CylinderField,
+  CylinderFields,
+  Field,
+  Fill,
+  FillField,
+  FillFields,
+  FurtherTest,
+  RowPlace,
+} from "./log";
 import { BLANK } from "./reading";
 
 /** The readings of one row by field; a field without a column is blank. */
@@ -13,95 +23,70 @@ export function blankReadings(): RowReadings {
   ) as unknown as RowReadings;
 }
 
-/** The fill of a row, with what its row says of the cylinder where the log is flat. */
-export function fillOf(
-  place: RowPlace,
-  row: RowReadings,
-  further: readonly FurtherTest[],
-  isFlat: boolean,
-): Fill {
-  const { sheet, row: at } = place;
-  const fields = fillFields(row);
-  return isFlat
-    ? { sheet, row: at, fields, cylinderInRow: cylinderOf(place, row, further) }
-    : { sheet, row: at, fields };
-}
+/**
+ * Makes the records of one table from its rows. Of a million fills only the fields that have a column take room: all
+ * others are blank for every record, and read so from what the records have in common.
+ */
+export class Records {
+  readonly #fillFields: readonly FillField[];
+  readonly #cylinderFields: readonly CylinderField[];
 
-/** The cylinder of a row. */
-export function cylinderOf(place: RowPlace, row: RowReadings, further: readonly FurtherTest[]): Cylinder {
-  const fields = cylinderFields(row);
-  if (further.length === 0) return { sheet: place.sheet, row: place.row, fields };
-  // Where only the next test is written, or only the previous one, it is all there is.
-  const standIns = new Set<FurtherTest>();
-  const filled: { -readonly [field in keyof CylinderFields]: CylinderFields[field] } = { ...fields };
-  for (const test of further) {
-    if (filled[test.field].kind !== "blank") continue;
-    filled[test.field] = test.reading;
-    standIns.add(test);
+  constructor(withColumn: readonly Field[]) {
+    this.#fillFields = FILL_FIELDS.filter((field) => withColumn.includes(field));
+    this.#cylinderFields = CYLINDER_FIELDS.filter((field) => withColumn.includes(field));
   }
-  const furtherTests = further.filter((test) => !standIns.has(test));
-  return {
-    sheet: place.sheet,
-    row: place.row,
-    fields: filled,
-    ...(furtherTests.length > 0 ? { furtherTests } : {}),
-  };
+
+  /** The fill of a row. Helium from a column of its own is put into the mix beside it. */
+  fill({ sheet, row: at }: RowPlace, row: RowReadings): Fill {
+    const fields = keep<FillFields>(row, this.#fillFields);
+    for (const [mix, helium] of HELIUM_BESIDE)
+      if (row[helium] !== BLANK) fields[mix] = withHelium(row[mix], row[helium]);
+    return { sheet, row: at, fields };
+  }
+
+  /** The fill of a row that says something of the cylinder too. */
+  flatFill(place: RowPlace, row: RowReadings, further: readonly FurtherTest[]): Fill {
+    return { ...this.fill(place, row), cylinderInRow: this.cylinder(place, row, further) };
+  }
+
+  /** The cylinder of a row. */
+  cylinder({ sheet, row: at }: RowPlace, row: RowReadings, further: readonly FurtherTest[]): Cylinder {
+    const fields = keep<CylinderFields>(row, this.#cylinderFields);
+    // Where only the next test is written, or only the previous one, it is all there is.
+    const standIns = new Set<FurtherTest>();
+    for (const test of further) {
+      if (fields[test.field].kind !== "blank") continue;
+      fields[test.field] = test.reading;
+      standIns.add(test);
+    }
+    const furtherTests = further.filter((test) => !standIns.has(test));
+    return { sheet, row: at, fields, ...(furtherTests.length > 0 ? { furtherTests } : {}) };
+  }
 }
 
-/** Written out, as a hundred thousand of them are made. */
-function fillFields(row: RowReadings): FillFields {
-  return {
-    number: row.number,
-    date: row.date,
-    time: row.time,
-    serial: row.serial,
-    shopNumber: row.shopNumber,
-    owner: row.owner,
-    startPressure: row.startPressure,
-    startMix: withHelium(row.startMix, row.startHelium),
-    startHelium: row.startHelium,
-    orderedMix: withHelium(row.orderedMix, row.orderedHelium),
-    orderedHelium: row.orderedHelium,
-    method: row.method,
-    source: row.source,
-    oxygenAdded: row.oxygenAdded,
-    heliumAdded: row.heliumAdded,
-    endPressure: row.endPressure,
-    gasTemperatureK: row.gasTemperatureK,
-    settledPressure: row.settledPressure,
-    analysedMix: withHelium(row.analysedMix, row.analysedHelium),
-    analysedHelium: row.analysedHelium,
-    analysedBy: row.analysedBy,
-    modOnLabelM: row.modOnLabelM,
-    plannedDepthM: row.plannedDepthM,
-    filledBy: row.filledBy,
-    externalCheck: row.externalCheck,
-    receivedBy: row.receivedBy,
-    certification: row.certification,
-    consent: row.consent,
-    price: row.price,
-    remarks: row.remarks,
-  };
+/** The same readings but for these. Spread out, they would lose what they have in common with others: the blank ones. */
+export function readingsWith<Readings extends FillFields | CylinderFields>(
+  fields: Readings,
+  changes: Partial<Readings>,
+): Readings {
+  return Object.assign(Object.create(fields) as Readings, changes);
 }
 
-function cylinderFields(row: RowReadings): CylinderFields {
-  return {
-    serial: row.serial,
-    shopNumber: row.shopNumber,
-    owner: row.owner,
-    cylinderClass: row.cylinderClass,
-    material: row.material,
-    alloy: row.alloy,
-    made: row.made,
-    size: row.size,
-    servicePressure: row.servicePressure,
-    neckThread: row.neckThread,
-    valveThread: row.valveThread,
-    hydro: row.hydro,
-    visual: row.visual,
-    eddyCurrent: row.eddyCurrent,
-    oxygenCleaned: row.oxygenCleaned,
-    oxygenService: row.oxygenService,
-    status: row.status,
-  };
+const HELIUM_BESIDE = [
+  ["startMix", "startHelium"],
+  ["orderedMix", "orderedHelium"],
+  ["analysedMix", "analysedHelium"],
+] as const;
+
+const ALL_BLANK = blankReadings();
+
+type Writable<Readings> = { -readonly [field in keyof Readings]: Readings[field] };
+
+function keep<Readings extends FillFields | CylinderFields>(
+  row: Readings,
+  fields: readonly (keyof Readings)[],
+): Writable<Readings> {
+  const kept = Object.create(ALL_BLANK) as Writable<Readings>;
+  for (const field of fields) kept[field] = row[field];
+  return kept;
 }

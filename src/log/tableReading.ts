@@ -3,7 +3,7 @@ import { ColumnReader } from "./columnReader";
 import { isCylinderOnly, KINDS, TEST_FIELDS } from "./fieldKinds";
 import type { Cylinder, Field, Fill, FurtherTest, RowKind, TestField, UnreadableRow } from "./log";
 import { value, type Reading } from "./reading";
-import { blankReadings, cylinderOf, fillOf, type RowReadings } from "./records";
+import { blankReadings, Records, type RowReadings } from "./records";
 import { rowKindOf } from "./rowKind";
 import type { SettledColumn } from "./settle/open";
 import type { SheetPlan, TablePlan } from "./sheetPlan";
@@ -24,6 +24,7 @@ export class TableReading {
   readonly #testReaders: readonly ColumnReader[];
   readonly #furtherReaders: readonly ColumnReader[];
   readonly #isFlat: boolean;
+  readonly #records: Records;
   /** The readings of the row at hand; one object for all rows. */
   readonly #row: RowReadings = blankReadings();
 
@@ -42,6 +43,7 @@ export class TableReading {
     this.#testReaders = this.#readers.filter(({ of }) => isTest(of.field));
     this.#furtherReaders = readers.filter(({ of }) => of.further);
     this.#isFlat = this.#readers.some(({ of }) => isCylinderOnly(of.field));
+    this.#records = new Records(this.#readers.map(({ of }) => of.field));
   }
 
   read(): void {
@@ -69,8 +71,14 @@ export class TableReading {
       sumsUp(this.plan.sheet, row, at, sumFrom),
     );
     const place = { sheet: this.plan.sheet.name, row: at };
-    if (verdict.kind === "fill") this.into.fills.push(fillOf(place, this.#row, further, this.#isFlat));
-    if (verdict.kind === "cylinder") this.into.cylinders.push(cylinderOf(place, this.#row, further));
+    if (verdict.kind === "fill")
+      this.into.fills.push(
+        this.#isFlat
+          ? this.#records.flatFill(place, this.#row, further)
+          : this.#records.fill(place, this.#row),
+      );
+    if (verdict.kind === "cylinder")
+      this.into.cylinders.push(this.#records.cylinder(place, this.#row, further));
     if (verdict.kind === "unreadable") this.into.unreadable.push(this.#unreadable(row, at, verdict.why));
     return verdict.kind;
   }
@@ -80,10 +88,8 @@ export class TableReading {
     for (const reader of this.#readers) {
       const { column, field } = reader.of;
       const reading = reader.read(row.values[column], row.formats?.[column]);
-      readings[field] =
-        reading.kind === "value" && this.plan.isMerged(at, column)
-          ? value(reading.value, "from the merged cell above")
-          : reading;
+      const from = reading.kind === "value" ? this.plan.filledFrom(at, column) : undefined;
+      readings[field] = reading.kind === "value" && from !== undefined ? value(reading.value, from) : reading;
     }
   }
 

@@ -11,6 +11,7 @@ import { mixture, type Mixture } from "../../src/gas/mixture";
 import { readMix } from "../../src/gas/readMix";
 import type { FillMethod, Log } from "../../src/log/log";
 import { ambiguous, BLANK, unreadable, value, type Reading } from "../../src/log/reading";
+import { readingsWith } from "../../src/log/records";
 import { logOf, onDay } from "./sheets";
 
 const day = (date: string): Reading<Temporal.PlainDate> => value(Temporal.PlainDate.from(date));
@@ -191,7 +192,7 @@ describe("the audit says the same of every fill", () => {
     if (fill?.cylinderInRow === undefined) throw new Error("The log of one row was not read as a flat one.");
     const cylinderInRow = {
       ...fill.cylinderInRow,
-      fields: { ...fill.cylinderInRow.fields, hydro, visual, oxygenService },
+      fields: readingsWith(fill.cylinderInRow.fields, { hydro, visual, oxygenService }),
     };
     return {
       ...base,

@@ -4,22 +4,15 @@ import { mixAfterFill } from "../physics/massBalance";
 import { workingsOf } from "../physics/workings";
 import type { FilledCylinder } from "../rule";
 import type { Shop } from "../shop";
-import type { PastFill } from "./past";
+import { PastFill } from "./past";
 
 /**
  * What a fill left in its cylinder: as analysed; where it was not, what the readings make it; else what was ordered. An
  * analysis that cannot be read leaves it unknown.
  */
 export function leftBy(filled: FilledCylinder, shop: Shop): PastFill {
-  const { fill, day } = filled;
-  const { settledPressure, endPressure } = fill.fields;
-  const pressure = settledPressure.kind === "value" ? settledPressure : endPressure;
-  return {
-    fill,
-    day,
-    ...mixLeft(filled, shop),
-    pressureBar: pressure.kind === "value" ? pressure.value.bar : undefined,
-  };
+  const { mix, mixBy } = mixLeft(filled, shop);
+  return new PastFill(filled.fill, filled.day, mix, mixBy);
 }
 
 function mixLeft(filled: FilledCylinder, shop: Shop): Pick<PastFill, "mix" | "mixBy"> {

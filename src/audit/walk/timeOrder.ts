@@ -33,9 +33,9 @@ export function* inTimeOrder({ fills }: Pick<Log, "fills">): Generator<TimedFill
     for (let step = 0; step < to - from; step++) {
       const at = backwards ? to - 1 - step : from + step;
       const ownDay = times.days[at]!;
-      if (!Number.isNaN(ownDay) && ownDay !== day) [day, minute] = [ownDay, 0];
+      if (ownDay !== UNKNOWN && ownDay !== day) [day, minute] = [ownDay, 0];
       const ownMinute = times.minutes[at]!;
-      if (!Number.isNaN(ownMinute)) minute = ownMinute;
+      if (ownMinute !== UNKNOWN) minute = ownMinute;
       moments[at] = day * MINUTES_A_DAY + minute;
       if (placed > 0 && moments[order[placed - 1]!]! > moments[at]) isSorted = false;
       order[placed++] = at;
@@ -58,30 +58,36 @@ export function minuteOf(time: Temporal.PlainTime): number {
   return time.hour * 60 + time.minute;
 }
 
-/** Day number and minute of every fill, not a number where unknown. */
+/** Day number and minute of every fill, `UNKNOWN` where unknown. */
 interface Times {
-  readonly days: Float64Array;
-  readonly minutes: Float64Array;
+  readonly days: Int32Array;
+  readonly minutes: Int32Array;
 }
+
+/** No day or minute that a log can hold. */
+const UNKNOWN = -(2 ** 31);
 
 /** Readings are shared by equal cells, so that each date and time is worked out once. */
 function timesOf(fills: readonly Fill[]): Times {
   const dayOf = remembered((date: Temporal.PlainDate) => dayNumber(date));
   const minute = remembered(minuteOf);
-  return {
-    days: Float64Array.from(fills, ({ fields }) => dayOf(fields.date)),
-    minutes: Float64Array.from(fills, ({ fields }) => minute(fields.time)),
-  };
+  const days = new Int32Array(fills.length);
+  const minutes = new Int32Array(fills.length);
+  for (const [at, { fields }] of fills.entries()) {
+    days[at] = dayOf(fields.date);
+    minutes[at] = minute(fields.time);
+  }
+  return { days, minutes };
 }
 
 function known(time: number): number | undefined {
-  return Number.isNaN(time) ? undefined : time;
+  return time === UNKNOWN ? undefined : time;
 }
 
 function remembered<T>(work: (value: T) => number): (reading: Reading<T>) => number {
   const found = new Map<Reading<T>, number>();
   return (reading) => {
-    if (reading.kind !== "value") return Number.NaN;
+    if (reading.kind !== "value") return UNKNOWN;
     let time = found.get(reading);
     if (time === undefined) found.set(reading, (time = work(reading.value)));
     return time;
@@ -96,13 +102,13 @@ function* sheetsOf(fills: readonly Fill[]): Generator<{ readonly from: number; r
   }
 }
 
-function isNewestFirst(days: Float64Array, from: number, to: number): boolean {
+function isNewestFirst(days: Int32Array, from: number, to: number): boolean {
   let rises = 0;
-  let before = Number.NaN;
+  let before = UNKNOWN;
   for (let at = from; at < to; at++) {
     const day = days[at]!;
-    if (Number.isNaN(day)) continue;
-    if (!Number.isNaN(before)) rises += Math.sign(day - before);
+    if (day === UNKNOWN) continue;
+    if (before !== UNKNOWN) rises += Math.sign(day - before);
     before = day;
   }
   return rises < 0;

@@ -5,7 +5,7 @@ import type { FilledCylinder } from "../rule";
 import type { Shop } from "../shop";
 import { sourceOf } from "../sources";
 import { leftBy } from "./leftIn";
-import { NO_PAST, type CylinderPast } from "./past";
+import { NO_PAST, PastFill, type CylinderPast } from "./past";
 import { LogRows } from "./rowInLog";
 import { inTimeOrder, type TimedFill } from "./timeOrder";
 
@@ -23,32 +23,33 @@ export function* walk(log: Log, shop: Shop): Generator<WalkStep> {
   const matches = new Matches(joinRegister(log));
   const rows = new LogRows(log);
   const records = new Map<string, CylinderOnRecord>();
-  const pasts = new Map<string, CylinderPast>();
+  const pasts = new Map<string, KnownPast>();
   let fillsBefore = 0;
   for (const timed of inTimeOrder(log)) {
     const { fill, index, day } = timed;
     for (const match of matches.of(fill)) {
       const { serial, suggestion, note } = match;
-      const past = pasts.get(serial) ?? NO_PAST;
-      const known: FilledCylinder = {
+      const known = pasts.get(serial);
+      const past = known ? pastAt(known, timed) : NO_PAST;
+      const plain: FilledCylinder = {
         fill,
         serial,
         day,
         register: log.cylinders.length === 0 ? "none" : isFound(match) ? "found" : "not found",
         cylinder: onRecord(match, timed, records, shop),
-        past: past.last ? withOrder(past, timed) : past,
+        past,
         row: rows.around(index),
       };
       const filled =
         suggestion === undefined && note === undefined
-          ? known
+          ? plain
           : {
-              ...known,
+              ...plain,
               ...(suggestion !== undefined && { suggestion }),
               ...(note !== undefined && { note }),
             };
       yield { filled, fillsBefore };
-      if (serial !== "") pasts.set(serial, pastAfter(filled, shop));
+      if (serial !== "") pasts.set(serial, pastAfter(known, filled, shop));
     }
     fillsBefore++;
   }
@@ -87,25 +88,43 @@ function isFound({ by }: CylinderMatch): boolean {
   return by === "serial" || by === "shop number";
 }
 
-function pastAfter(filled: FilledCylinder, shop: Shop): CylinderPast {
-  const { past } = filled;
-  const last = leftBy(filled, shop);
-  const isOily = sourceOf(filled.fill, shop)?.oxygenCompatible === false;
-  return {
-    fills: past.fills + 1,
-    last,
-    lastOily: isOily ? last : past.lastOily,
-    orderOnTrust: undefined,
-  };
+/**
+ * What is kept of a cylinder between its fills, brought up to date in place: with a million fills, a new object for each
+ * would outlive its use by far.
+ */
+interface KnownPast {
+  fills: number;
+  fill: Fill;
+  day: number | undefined;
+  mix: PastFill["mix"];
+  mixBy: PastFill["mixBy"];
+  lastOily: PastFill | undefined;
 }
 
-function withOrder(past: CylinderPast, { day, minute }: TimedFill): CylinderPast {
-  const { day: lastDay, fill } = past.last!;
-  const orderOnTrust =
-    day === undefined || lastDay === undefined
-      ? "a fill of the cylinder has no date that can be read"
-      : day === lastDay && (minute === undefined || fill.fields.time.kind !== "value")
-        ? "the cylinder was filled more than once that day, and times do not say in which order"
-        : undefined;
-  return orderOnTrust === undefined ? past : { ...past, orderOnTrust };
+function pastAfter(known: KnownPast | undefined, filled: FilledCylinder, shop: Shop): KnownPast {
+  const last = leftBy(filled, shop);
+  const { fill, day, mix, mixBy } = last;
+  const isOily = sourceOf(fill, shop)?.oxygenCompatible === false;
+  const after = known ?? { fills: 0, fill, day, mix, mixBy, lastOily: undefined };
+  after.fills++;
+  after.fill = fill;
+  after.day = day;
+  after.mix = mix;
+  after.mixBy = mixBy;
+  if (isOily) after.lastOily = last;
+  return after;
+}
+
+function pastAt({ fills, fill, day, mix, mixBy, lastOily }: KnownPast, timed: TimedFill): CylinderPast {
+  const last = new PastFill(fill, day, mix, mixBy);
+  return { fills, last, lastOily, orderOnTrust: orderOnTrust(last, timed) };
+}
+
+/** Why the order of two fills is taken from their rows alone; undefined where date and time say it. */
+function orderOnTrust({ day: lastDay, fill }: PastFill, { day, minute }: TimedFill): string | undefined {
+  if (day === undefined || lastDay === undefined)
+    return "a fill of the cylinder has no date that can be read";
+  return day === lastDay && (minute === undefined || fill.fields.time.kind !== "value")
+    ? "the cylinder was filled more than once that day, and times do not say in which order"
+    : undefined;
 }
