@@ -9,7 +9,7 @@ import { nameMix } from "../gas/nameMix";
 import { Refusal } from "../gas/refusal";
 import type { Cylinder, CylinderField, Fill, FillMethod, Log } from "../log/log";
 import { value } from "../log/reading";
-import { blankReadings, fillOf } from "../log/records";
+import { blankReadings, readingsWith, Records } from "../log/records";
 import { cylindersOf, joinRegister } from "../log/register";
 import type { CellAddress } from "../sheet/sheet";
 import { LogColumns } from "./logColumns";
@@ -186,7 +186,7 @@ function intended(
     date: value(today),
     [field]: value(field === "serial" ? [text] : text),
   };
-  const bare = fillOf({ sheet: "", row: 0 }, row, [], false);
+  const bare = new Records(["date", field]).fill({ sheet: "", row: 0 }, row);
   const register = joinRegister(log);
   const serials = new Set(cylindersOf(bare, register).map(({ serial }) => serial));
   serials.delete("");
@@ -251,7 +251,7 @@ function judgeMethod(
   columns: LogColumns,
   method: FillMethod,
 ): MethodVerdict {
-  const fields = { ...filled.fill.fields, method: value(method), orderedMix: value(AIR) };
+  const fields = readingsWith(filled.fill.fields, { method: value(method), orderedMix: value(AIR) });
   const made: FilledCylinder = { ...filled, fill: { ...filled.fill, fields } };
   const verdicts = [notOxygenClean, aboveRating, cleaningPastDue]
     .filter((rule) => rule !== cleaningPastDue || isAble(rule, columns, filled))
