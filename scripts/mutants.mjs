@@ -56,6 +56,8 @@ const ROOMS = {
         "words",
         "audit",
         "rules",
+        "rule",
+        "finding",
       ),
     ],
     tests: tests("records", "register", "rules", "recall"),
