@@ -1,5 +1,7 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
-import { cellName, type CellValue } from "../sheet/sheet";
+import { cellName, type CellAddress, type CellValue } from "../sheet/sheet";
+import { placeName } from "../pane/check/useJump";
+import { TextButton } from "../pane/kit/TextButton";
 import { isError } from "../functions/cells";
 import type { SelectedCell } from "./desk";
 
@@ -29,8 +31,14 @@ const useStyles = makeStyles({
   error: { fontWeight: tokens.fontWeightSemibold, color: tokens.colorStatusDangerForeground1 },
 });
 
+interface CellLineProps {
+  readonly selected: SelectedCell | undefined;
+  /** Goes where the selected cell leads. */
+  readonly onFollow: (target: CellAddress) => void;
+}
+
 /** The selected cell in words: its formula or value, and the sentence behind the answer or the error. */
-export function CellLine({ selected }: { selected: SelectedCell | undefined }) {
+export function CellLine({ selected, onFollow }: CellLineProps) {
   const styles = useStyles();
   return (
     <div className={styles.line} role="status" aria-label="Selected cell" tabIndex={0}>
@@ -41,6 +49,14 @@ export function CellLine({ selected }: { selected: SelectedCell | undefined }) {
             <span className={styles.value}>{inWords(selected.value)}</span>
           ) : (
             <span className={styles.formula}>={selected.formula}</span>
+          )}
+          {selected.leadsTo && (
+            <p className={styles.sentence}>
+              Leads to{" "}
+              <TextButton onClick={() => onFollow(selected.leadsTo!)}>
+                {placeName(selected.leadsTo)}
+              </TextButton>
+            </p>
           )}
           {selected.sentence !== undefined && (
             <p className={styles.sentence}>

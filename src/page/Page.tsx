@@ -115,7 +115,7 @@ export function Page() {
             aria-label="Workbook"
           >
             <div ref={container} className={styles.grid} />
-            <CellLine selected={desk.selected} />
+            <CellLine selected={desk.selected} onFollow={desk.follow} />
             <p className={styles.status}>{opened?.summary}</p>
           </section>
           <div className={mergeClasses(styles.pane, view === "workbook" && styles.waitsItsTurn)}>

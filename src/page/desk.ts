@@ -6,6 +6,8 @@ import { GridWorkbook, type GridWorkbookListener } from "../workbook/grid/gridWo
 import { fitNumbers } from "../workbook/grid/fitNumbers";
 import { growWithFormulas } from "../workbook/grid/growth";
 import { explainErrors, type Hint } from "../workbook/grid/hints";
+import { followLinks } from "../workbook/grid/links";
+import { drawMarks } from "../workbook/grid/marks";
 import { selectedCell, watchGrid, type GridListener } from "../workbook/grid/watch";
 import { cellNote, type CellNote } from "./functions/cellNote";
 import { gridFunctions } from "./functions/gridFunctions";
@@ -14,6 +16,13 @@ import { Sentences } from "./functions/sentences";
 /** What the selected cell is, and what there is to say of it. */
 export interface SelectedCell extends CellNote {
   readonly address: CellAddress;
+  /** Where it leads to, of a link. */
+  readonly leadsTo?: CellAddress | undefined;
+}
+
+export interface DeskListener extends GridListener {
+  /** A link could not be followed. */
+  readonly onProblem: (thrown: unknown) => void;
 }
 
 /** The grid, with the worksheet functions, and the workbook that lies in it. The heavy part: it is loaded on its own. */
@@ -24,7 +33,7 @@ export class Desk {
 
   constructor(
     container: HTMLElement,
-    private readonly listener: GridListener,
+    private readonly listener: DeskListener,
   ) {
     this.engine = startEngine(container, gridFunctions(this.sentences));
   }
@@ -38,6 +47,10 @@ export class Desk {
       watchGrid(this.engine, this.listener);
       growWithFormulas(this.engine);
       fitNumbers(this.engine);
+      drawMarks(this.engine);
+      followLinks(this.engine, (target) => {
+        this.workbook?.selectCell(target).catch(this.listener.onProblem);
+      });
       explainErrors(this.engine, (address) => this.hintOn(address));
     }
     return this.workbook;
@@ -52,7 +65,12 @@ export class Desk {
     const cell = selectedCell(this.engine);
     /* While one workbook gives way to another, the engine is ahead. */
     if (!cell || cell.workbook !== this.workbook?.id) return undefined;
-    return { address: cell.address, ...cellNote(this.workbook, cell.address, this.sentences) };
+    const { address } = cell;
+    return {
+      address,
+      leadsTo: this.workbook.leadsTo(address),
+      ...cellNote(this.workbook, address, this.sentences),
+    };
   }
 
   setDark(dark: boolean): void {

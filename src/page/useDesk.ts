@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState, type RefObject } from "react";
 import type { Problem } from "../pane/kit/problem";
 import type { Appearance } from "../pane/theme";
+import type { CellAddress } from "../sheet/sheet";
 import type { Desk, SelectedCell } from "./desk";
 import { download } from "./download";
 import { copyName, summaryOf, type Opened } from "./opened";
@@ -18,6 +19,8 @@ export interface DeskState {
   readonly open: (file: File) => void;
   readonly openSample: () => void;
   readonly saveCopy: () => void;
+  /** Goes where a link of the workbook leads. */
+  readonly follow: (target: CellAddress) => void;
   /** Calls back when the user has changed the workbook. Returns the way to stop listening. */
   readonly watchChanges: (onChange: () => void) => () => void;
 }
@@ -36,7 +39,7 @@ export function useDesk(
   const listeners = useRef(new Set<() => void>());
   const [opened, setOpened] = useState<Opened>();
   const [selected, setSelected] = useState<SelectedCell>();
-  const { start, ...underWay } = useWork();
+  const { start, fail, ...underWay } = useWork();
 
   const openBytes = useCallback(
     (fileName: string, sample: boolean, read: () => Promise<Uint8Array>) => {
@@ -47,7 +50,7 @@ export function useDesk(
         signal.throwIfAborted();
         const workbook = shown.open(content, {
           onShow,
-          onSetting: () => {
+          onOwnChange: () => {
             unsaved.current ||= !sample;
           },
         });
@@ -86,6 +89,13 @@ export function useDesk(
     });
   }, [opened, start]);
 
+  const follow = useCallback(
+    (target: CellAddress) => {
+      opened?.workbook.selectCell(target).catch(fail);
+    },
+    [opened, fail],
+  );
+
   useEffect(() => {
     const box = container.current;
     if (!box || desk.current) return;
@@ -96,6 +106,7 @@ export function useDesk(
       const started = new Desk(box, {
         onSelect: look,
         onCalculate: look,
+        onProblem: fail,
         onEdit: () => {
           unsaved.current = true;
           look();
@@ -105,7 +116,7 @@ export function useDesk(
       return started;
     });
     openSample();
-  }, [container, openSample]);
+  }, [container, openSample, fail]);
 
   useEffect(() => {
     void desk.current?.then((started) => {
@@ -131,6 +142,7 @@ export function useDesk(
     open,
     openSample,
     saveCopy,
+    follow,
     watchChanges: useCallback((onChange) => {
       listeners.current.add(onChange);
       return () => listeners.current.delete(onChange);

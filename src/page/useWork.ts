@@ -15,6 +15,8 @@ export interface WorkState {
   readonly problem: Problem | undefined;
   /** One piece of work at a time: the next one calls off the last. */
   readonly start: (doing: string, job: Job) => void;
+  /** Says what went wrong with something else. */
+  readonly fail: (thrown: unknown) => void;
   readonly dismissProblem: () => void;
 }
 
@@ -48,5 +50,9 @@ export function useWork(): WorkState {
     setProblem(undefined);
   }, []);
 
-  return { work, problem, start, dismissProblem };
+  const fail = useCallback((thrown: unknown) => {
+    setProblem(problemOf(thrown));
+  }, []);
+
+  return { work, problem, start, fail, dismissProblem };
 }

@@ -103,6 +103,23 @@ export class BrimbookPage {
     await expect.poll(() => this.selected()).toEqual(address);
   }
 
+  /** Clicks a cell of the sheet that is shown, which must not be scrolled. */
+  async clickCell(row: number, column: number): Promise<void> {
+    const [x, y] = await this.page.evaluate(
+      ([row, column]) => {
+        const { engine } = window.brimbook!.workbook as unknown as EngineOfPage;
+        const cell = engine.api.getActiveWorkbook().getActiveSheet().getRange(row, column).getCellRect();
+        const canvases = [...document.querySelectorAll("section canvas")].map((each) =>
+          each.getBoundingClientRect(),
+        );
+        const canvas = canvases.reduce((grid, each) => (each.height > grid.height ? each : grid));
+        return [canvas.x + cell.x + 12, canvas.y + cell.y + cell.height / 2] as const;
+      },
+      [row, column] as const,
+    );
+    await this.page.mouse.click(x, y);
+  }
+
   /** Types into a cell and presses Enter. */
   async type(sheet: string, cell: string, text: string): Promise<void> {
     await this.select(sheet, cell);
@@ -142,4 +159,15 @@ export class BrimbookPage {
   async close(): Promise<void> {
     await this.page.context().close();
   }
+}
+
+/** The grid behind the page, as far as the tests must reach into it. */
+interface EngineOfPage {
+  readonly engine: {
+    readonly api: {
+      getActiveWorkbook(): {
+        getActiveSheet(): { getRange(row: number, column: number): { getCellRect(): DOMRect } };
+      };
+    };
+  };
 }

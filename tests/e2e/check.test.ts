@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import type { Locator } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { columnIndex } from "../../src/sheet/sheet";
+import { cellName, columnIndex } from "../../src/sheet/sheet";
+import { openFile } from "../../src/workbook/file/openFile";
 import { openPage, useBrowser, type BrimbookPage } from "./browser";
 
 interface Key {
@@ -150,6 +151,35 @@ describe("checking the sample log beside the grid", () => {
     expect(rows.map(({ values }) => values[6]).sort()).toEqual(
       key.findings.map(({ sheet, cell }) => `${sheet}!${cell}`).sort(),
     );
+
+    const first = written.rows.findIndex((row) => row === rows[0]);
+    const place = rows[0]!.values[6] as string;
+    const [, sheet, letters, number] = /^(.+)!([A-Z]+)(\d+)$/.exec(place)!;
+    const there = { sheet, row: Number(number) - 1, column: columnIndex(letters!) };
+    await brimbook.select("Findings 2026-10-31", `G${first + 1}`);
+    await brimbook.page.getByRole("button", { name: place, exact: true }).click();
+    await expect.poll(() => brimbook.selected()).toEqual(there);
+
+    await brimbook.select("Findings 2026-10-31", "A1");
+    await brimbook.clickCell(first, 6);
+    await expect.poll(() => brimbook.selected()).toEqual(there);
+  });
+
+  test("cells of findings are marked on the log, and the marks taken away", async () => {
+    await pane.getByRole("button", { name: "Mark on the log" }).click();
+    await pane.getByText("Marked. Take the marks away when you are done.").first().waitFor();
+    const marked = async () =>
+      (await openFile(await brimbook.savedCopy(), "copy.xlsx")).content.sheets.flatMap(
+        ({ name, marks = [] }) =>
+          marks.map(
+            ({ firstRow, firstColumn }) => `${name}!${cellName({ row: firstRow, column: firstColumn })}`,
+          ),
+      );
+    const cells = new Set(key.findings.map(({ sheet, cell }) => `${sheet}!${cell}`));
+    expect((await marked()).sort()).toEqual([...cells].sort());
+    await pane.getByRole("button", { name: "Take marks away" }).click();
+    await pane.getByText("The marks are gone. Your cells are as they were.").first().waitFor();
+    expect(await marked()).toEqual([]);
   });
 
   test("nothing went wrong in the page, and nothing left it", () => {

@@ -1,22 +1,15 @@
-import { cellName, type CellAddress, type CellValue } from "../../sheet/sheet";
+import { cellName, type CellAddress } from "../../sheet/sheet";
+import { CELLS_PER_MARK, isMarkRule, isSameValue, MARK_LOOK, MARK_RULE } from "../marking";
 import type { CellToMark } from "../workbook";
 import { sheetNamed } from "./outline";
 import { mustBeOpen } from "./protection";
 import { cellValue } from "./rows";
 import type { Session } from "./session";
 
-/** Always true, and ours to be known by: conditional formats have no names. */
-const RULE = '=LEN("Brimbook")=8';
-const IS_OURS = /"Brimbook"/;
-
-/** Cells looked at in one request, and cells marked by one format: their names make one text of a limited length. */
+/** Cells looked at in one request. */
 const CELLS_AT_ONCE = 500;
-const CELLS_PER_FORMAT = 50;
 
-const FILL = "#F6D9A8";
-const INK = "#5A2D00";
-
-/** Marks cells by conditional formats, which lie over a cell's own look and leave it as it is. */
+/** Marks cells by conditional formats. */
 export async function markCells(
   session: Session,
   cells: readonly CellToMark[],
@@ -40,7 +33,6 @@ function bySheet(cells: readonly CellToMark[]): Map<string, CellToMark[]> {
   return sheets;
 }
 
-/** Others may have edited the log since: only a cell that still holds what was judged is marked. */
 function markOn(session: Session, name: string, cells: readonly CellToMark[]): Promise<CellAddress[]> {
   return session.change(sheetNamed(name), async (context) => {
     const sheet = context.workbook.worksheets.getItemOrNullObject(name);
@@ -54,10 +46,10 @@ function markOn(session: Session, name: string, cells: readonly CellToMark[]): P
     });
     await context.sync();
     const same = looked.filter(({ range, held }) =>
-      alike(cellValue(range.values[0]![0], range.valueTypes[0]![0]), held),
+      isSameValue(cellValue(range.values[0]![0], range.valueTypes[0]![0]), held),
     );
-    for (let first = 0; first < same.length; first += CELLS_PER_FORMAT) {
-      const names = same.slice(first, first + CELLS_PER_FORMAT).map(({ cell }) => cellName(cell));
+    for (let first = 0; first < same.length; first += CELLS_PER_MARK) {
+      const names = same.slice(first, first + CELLS_PER_MARK).map(({ cell }) => cellName(cell));
       addMark(sheet.getRanges(names.join(",")));
     }
     await context.sync();
@@ -66,17 +58,14 @@ function markOn(session: Session, name: string, cells: readonly CellToMark[]): P
   });
 }
 
-/** By weight and line as well as by colour. */
 function addMark(ranges: Excel.RangeAreas): void {
   const { custom } = ranges.conditionalFormats.add("Custom");
-  custom.rule.formula = RULE;
-  custom.format.fill.color = FILL;
-  custom.format.font.color = INK;
-  custom.format.font.bold = true;
+  custom.rule.formula = `=${MARK_RULE}`;
+  custom.format.fill.color = MARK_LOOK.fill;
+  custom.format.font.color = MARK_LOOK.fontColour;
+  custom.format.font.bold = MARK_LOOK.bold;
   custom.format.font.underline = "Single";
 }
-
-const alike = (one: CellValue, other: CellValue) => JSON.stringify(one) === JSON.stringify(other);
 
 /** Takes our conditional formats away, from hidden sheets too, and no other. */
 export async function clearMarks(session: Session): Promise<number> {
@@ -107,7 +96,7 @@ function clearOn(session: Session, name: string): Promise<number> {
       });
     if (custom.length === 0) return 0;
     await context.sync();
-    const ours = custom.filter(({ rule }) => IS_OURS.test(rule.formula));
+    const ours = custom.filter(({ rule }) => isMarkRule(rule.formula));
     if (ours.length === 0) return 0;
     await mustBeOpen(context, sheet, name);
     for (const { format } of ours) format.delete();

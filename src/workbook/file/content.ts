@@ -35,6 +35,9 @@ export interface SheetContent extends Sheet {
   readonly columns: readonly (ColumnContent | undefined)[];
   readonly frozenRows: number;
   readonly frozenColumns: number;
+  readonly links?: readonly LinkedCell[];
+  /** Cells that Brimbook has marked, over whatever look they have. */
+  readonly marks?: readonly Area[];
   /** Of sheets that Brimbook has written. */
   readonly report?: ReportContent;
 }
@@ -43,7 +46,6 @@ export interface SheetContent extends Sheet {
 export interface ReportContent {
   readonly tables: readonly TableDraft[];
   readonly charts: readonly ChartDraft[];
-  readonly links: readonly LinkedCell[];
   readonly page: PageDraft;
 }
 

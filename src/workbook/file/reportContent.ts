@@ -27,10 +27,10 @@ function sheetContent(draft: SheetDraft, name: string, dateSystem: 1900 | 1904):
     columns: draft.widths.map((width) => (width === undefined ? undefined : { widthCharacters: width })),
     frozenRows: draft.frozenRows,
     frozenColumns: 0,
+    links: draft.rows.flatMap(({ cells }, row) => linksOf(cells, row)),
     report: {
       tables: draft.tables,
       charts: draft.charts,
-      links: draft.rows.flatMap(({ cells }, row) => linksOf(cells, row)),
       page: draft.page,
     },
   };

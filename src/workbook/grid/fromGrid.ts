@@ -9,9 +9,10 @@ import {
 import type { FormulaDataModel } from "@univerjs/preset-sheets-core";
 import { type Area, BLANK_ROW, type CellValue, type Sheet, type SheetRow } from "../../sheet/sheet";
 import type { CellStyle } from "../../sheet/cellStyle";
-import type { CellOrigin, ColumnContent, RowContent, SheetContent } from "../file/content";
+import type { CellOrigin, ColumnContent, LinkedCell, RowContent, SheetContent } from "../file/content";
 import { Pace, type PaceOptions } from "../file/pace";
 import { cellValue } from "./cells";
+import { ownDataOf } from "./ownCellData";
 import { columnCharacters, rowPoints } from "./sizes";
 import { cellStyle } from "./styles";
 
@@ -46,9 +47,17 @@ export class SheetReader {
   /** The sheet with all that a saved file keeps. */
   async content(options?: PaceOptions): Promise<SheetContent> {
     const { xSplit, ySplit } = this.sheet.getFreeze();
+    const links: LinkedCell[] = [];
+    const marks: Area[] = [];
+    const rows = await this.rows((row) => {
+      this.noteOwnData(row, links, marks);
+      return this.rowContent(row);
+    }, options);
     return {
       ...this.head(),
-      rows: await this.rows((row) => this.rowContent(row), options),
+      rows,
+      ...(links.length > 0 && { links }),
+      ...(marks.length > 0 && { marks }),
       columns: this.columns(),
       frozenRows: ySplit,
       frozenColumns: xSplit,
@@ -185,6 +194,16 @@ export class SheetReader {
 
   private style(cell: Nullable<ICellData>) {
     return cell ? this.workbook.getStyles().getStyleByCell(cell) : undefined;
+  }
+
+  private noteOwnData(row: number, links: LinkedCell[], marks: Area[]): void {
+    for (const [at, cell] of Object.entries(this.cells[row] ?? {})) {
+      if (!cell?.custom) continue;
+      const column = Number(at);
+      const { link, marked } = ownDataOf(cell);
+      if (link) links.push({ row, column, link });
+      if (marked) marks.push({ firstRow: row, lastRow: row, firstColumn: column, lastColumn: column });
+    }
   }
 
   private columns(): ColumnContent[] {

@@ -15,6 +15,7 @@ import { rowsOf } from "../selectedRows";
 import {
   WorkbookProblem,
   type Capabilities,
+  type CellMarks,
   type CellWrite,
   type SelectedRows,
   type SheetInfo,
@@ -22,6 +23,9 @@ import {
 } from "../workbook";
 import type { Engine } from "./engine";
 import { SheetReader } from "./fromGrid";
+import { targetOf } from "./links";
+import { clearMarks, markCells } from "./marks";
+import { ownDataOf } from "./ownCellData";
 import { showCell } from "./showCell";
 import { gridData, gridSheet } from "./toGrid";
 
@@ -30,8 +34,8 @@ const GONE = "This workbook is no longer open here: another one was opened in it
 export interface GridWorkbookListener {
   /** A cell was asked to be shown. */
   readonly onShow?: () => void;
-  /** A setting of ours was changed. */
-  readonly onSetting?: () => void;
+  /** A setting or a mark of ours was changed: a saved file would keep it. */
+  readonly onOwnChange?: () => void;
 }
 
 /** A workbook shown in the grid of the local page. */
@@ -108,6 +112,11 @@ export class GridWorkbook implements Workbook {
     return { sheet, rows: inSight, outOfSight: rows.length - inSight.length };
   }
 
+  /** The cell that a cell leads to, where it is a link within this workbook. */
+  leadsTo({ sheet, row, column }: CellAddress): CellAddress | undefined {
+    return targetOf(ownDataOf(this.engineSheet(sheet).getCellRaw(row, column)).link);
+  }
+
   async selectCell({ sheet: name, row, column }: CellAddress): Promise<void> {
     const sheet = this.engineSheet(name);
     if (sheet.isSheetHidden() === BooleanNumber.TRUE) {
@@ -165,6 +174,26 @@ export class GridWorkbook implements Workbook {
     return first;
   }
 
+  readonly marks: CellMarks = {
+    mark: async (cells) => {
+      await clearMarks(this.engineWorkbook());
+      const holds = ({ sheet, row, column }: CellAddress) => this.reader(sheet).value(row, column);
+      const leftOut = markCells(this.engineWorkbook(), cells, holds);
+      this.marksChanged();
+      return leftOut;
+    },
+    clear: async () => {
+      const cleared = await clearMarks(this.engineWorkbook());
+      if (cleared > 0) this.marksChanged();
+      return cleared;
+    },
+  };
+
+  private marksChanged(): void {
+    this.engine.api.getUniverSheet(this.id)?.getActiveSheet().refreshCanvas();
+    this.listener.onOwnChange?.();
+  }
+
   async readSetting(key: string): Promise<unknown> {
     return this.settings.get(key) ?? null;
   }
@@ -172,7 +201,7 @@ export class GridWorkbook implements Workbook {
   async writeSetting(key: string, value: unknown): Promise<void> {
     if (value === null) this.settings.delete(key);
     else this.settings.set(key, structuredClone(value));
-    this.listener.onSetting?.();
+    this.listener.onOwnChange?.();
   }
 
   /** Looks closer at one sheet than the port does: formulas and what they spill. */

@@ -9,6 +9,7 @@ import { showsDate } from "../../sheet/numberFormat";
 import type { CellValue } from "../../sheet/sheet";
 import type { CellOrigin, RowContent, SheetContent, WorkbookContent } from "../file/content";
 import { engineCell } from "./cells";
+import { addOwnData } from "./ownCellData";
 import { COLUMNS, reachOf, ROWS, type Reach } from "./reach";
 import { columnPixels, rowPixels } from "./sizes";
 import { StyleTable } from "./styles";
@@ -65,6 +66,7 @@ function sheetData(sheet: SheetContent, looks: StyleTable, reach: Reach): Partia
       };
     }
   });
+  addOwnData(sheet, (row, column) => ((cellData[row] ??= {})[column] ??= {}));
   return {
     name: sheet.name,
     hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,

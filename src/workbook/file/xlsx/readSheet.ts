@@ -1,5 +1,5 @@
 import type { Area, CellValue } from "../../../sheet/sheet";
-import type { CellOrigin, ColumnContent, RowContent, SheetContent } from "../content";
+import type { CellOrigin, ColumnContent, LinkedCell, RowContent, SheetContent } from "../content";
 import { FileFault } from "../fault";
 import { LIMITS } from "../limits";
 import { RowGatherer, type Look } from "../rows";
@@ -8,6 +8,7 @@ import { cellPlace, readArea } from "./places";
 import { movedFormula, typedFormula } from "./formulas";
 import { TextGatherer, unescapeControls } from "./sharedStrings";
 import { isoSerial } from "../serials";
+import { MarkGatherer, readLink } from "./overlays";
 
 /** What a sheet's cells refer to. */
 export interface BookTables {
@@ -19,10 +20,8 @@ export interface BookTables {
 /** What stands in a sheet beside its cells, and a saved copy will not hold. */
 const LEFT_OUT: ReadonlyMap<string, string> = new Map([
   ["autoFilter", "filters"],
-  ["conditionalFormatting", "conditional formats"],
   ["dataValidations", "drop-down lists and input rules"],
   ["drawing", "charts and pictures"],
-  ["hyperlinks", "links"],
   ["legacyDrawing", "comments"],
   ["sheetProtection", "sheet protection"],
   ["tableParts", "tables"],
@@ -37,6 +36,8 @@ export class SheetReader implements XmlReader {
   private readonly rows: RowGatherer;
   private readonly columns: (ColumnContent | undefined)[] = [];
   private readonly merges: Area[] = [];
+  private readonly links: LinkedCell[] = [];
+  private readonly overlays = new MarkGatherer();
   private readonly sharedFormulas = new Map<string, { text: string; row: number; column: number }>();
   /** Cells that array formulas above or left fill with their answers. */
   private spills: Area[] = [];
@@ -77,6 +78,8 @@ export class SheetReader implements XmlReader {
       columns: this.columns.slice(0, used),
       frozenRows: this.frozenRows,
       frozenColumns: this.frozenColumns,
+      ...(this.links.length > 0 && { links: this.links }),
+      ...(this.overlays.marks.length > 0 && { marks: this.overlays.marks }),
     };
   }
 
@@ -94,10 +97,11 @@ export class SheetReader implements XmlReader {
   text(raw: string): void {
     if (this.gathering) this.raw = (this.raw ?? "") + raw;
     else if (this.inCells) this.inline.text(raw);
+    else this.overlays.text(raw);
   }
 
   close(name: string): void {
-    if (!this.inCells) this.inExtension &&= name !== "extLst";
+    if (!this.inCells) this.closeBeside(name);
     else if (name === "c") this.endCell();
     else if (name === "v") this.gathering = false;
     else if (name === "f") {
@@ -116,10 +120,24 @@ export class SheetReader implements XmlReader {
     else if (name === "col") this.defineColumns(tag);
     else if (name === "mergeCell") this.merge(tag);
     else if (name === "pane") this.freeze(tag);
+    else if (name === "hyperlink") this.link(tag);
     else {
+      this.overlays.open(name, tag);
       const words = LEFT_OUT.get(name);
       if (words) this.leftOut.add(words);
     }
+  }
+
+  private closeBeside(name: string): void {
+    if (this.inExtension) this.inExtension = name !== "extLst";
+    else if (!this.overlays.close(name)) this.leftOut.add("conditional formats");
+  }
+
+  private link(tag: string): void {
+    const link = readLink(tag);
+    if (!link) this.leftOut.add("links");
+    else if ((this.budget.cells -= 1) < 0) throw new FileFault("it has more links than Brimbook takes");
+    else this.links.push(link);
   }
 
   private defineColumns(tag: string): void {

@@ -1,6 +1,6 @@
 import type { PageDraft } from "../../../sheet/draft/draft";
 import { cellName } from "../../../sheet/sheet";
-import type { LinkedCell, ReportContent, SheetContent } from "../content";
+import type { LinkedCell, SheetContent } from "../content";
 import { escapeXml } from "../xml";
 import { chartXml } from "./chartXml";
 import { drawingXml } from "./drawingXml";
@@ -16,7 +16,7 @@ export interface Part {
   readonly xml: string;
 }
 
-/** What a report sheet's own part says besides its cells, and the parts that belong to it. */
+/** What a sheet's own part says besides its cells, and the parts that belong to it. */
 export interface SheetReport {
   /** Before the sheet's views. */
   readonly head: string;
@@ -30,25 +30,26 @@ export interface SheetReport {
 const CHART_TYPE = "application/vnd.openxmlformats-officedocument.drawingml.chart+xml";
 const DRAWING_TYPE = "application/vnd.openxmlformats-officedocument.drawing+xml";
 
-/** By sheet; undefined for sheets that are no reports of ours. */
+/** By sheet; undefined for sheets that have neither links nor anything of our reports. */
 export function sheetReports(sheets: readonly SheetContent[]): readonly (SheetReport | undefined)[] {
   const tables = numberTables(sheets);
   let chartsBefore = 0;
   return sheets.map((sheet, index) => {
-    if (!sheet.report) return undefined;
+    if (!sheet.report && !sheet.links?.length) return undefined;
     const before = chartsBefore;
-    chartsBefore += sheet.report.charts.length;
-    return sheetReport(sheet, sheet.report, index + 1, tables[index]!, before);
+    chartsBefore += sheet.report?.charts.length ?? 0;
+    return sheetReport(sheet, index + 1, tables[index]!, before);
   });
 }
 
 function sheetReport(
   sheet: SheetContent,
-  { charts, links, page }: ReportContent,
   number: number,
   tables: readonly NumberedTable[],
   chartsBefore: number,
 ): SheetReport {
+  const { links = [], report } = sheet;
+  const { charts = [], page } = report ?? {};
   const relations: Relation[] = [];
   const related = (type: string, target: string, external = false): string => {
     const known = relations.findIndex((each) => each.target === target);
@@ -65,10 +66,10 @@ function sheetReport(
     (table) => `<tablePart r:id="${related("table", `../${fromSheets(tablePart(table))}`)}"/>`,
   );
   return {
-    head: `<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>`,
+    head: page && !page.stock ? `<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>` : "",
     tail:
       linksXml +
-      pageXml(page) +
+      (page ? pageXml(page) : "") +
       drawingElement +
       (tables.length > 0
         ? `<tableParts count="${tables.length}">${tableElements.join("")}</tableParts>`
@@ -102,7 +103,7 @@ function sheetReport(
         xml: chartXml(chart, sheet),
       })),
     ],
-    ...(page.titleRows && { printTitles: fixedRows(sheet.name, page.titleRows) }),
+    ...(page?.titleRows && { printTitles: fixedRows(sheet.name, page.titleRows) }),
   };
 }
 
@@ -124,11 +125,17 @@ function hyperlinksXml(links: readonly LinkedCell[], relationTo: (file: string) 
 /** Paper by its number (ECMA-376 part 1, 18.3.1.63). */
 const PAPERS = { Letter: 1, A4: 9 } as const;
 
-function pageXml({ paper, landscape, onePage, footer }: PageDraft): string {
+function pageXml({ paper, landscape, onePage, stock, footer }: PageDraft): string {
   const text = footer.replaceAll("&", "&&");
+  const inches = (mm: number) => (mm / 25.4).toFixed(4);
+  const margins = stock
+    ? `left="${inches(stock.leftMm)}" right="0" top="${inches(stock.topMm)}" bottom="0" header="0" footer="0"`
+    : `left="0.5" right="0.5" top="0.6" bottom="0.7" header="0.3" footer="0.35"`;
   return (
-    `<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.7" header="0.3" footer="0.35"/>` +
-    `<pageSetup paperSize="${PAPERS[paper]}" orientation="${landscape ? "landscape" : "portrait"}" fitToWidth="1" fitToHeight="${onePage ? 1 : 0}"/>` +
-    `<headerFooter><oddFooter>${escapeXml(`&L&8${text}&R&8&P / &N`)}</oddFooter></headerFooter>`
+    `<pageMargins ${margins}/>` +
+    `<pageSetup paperSize="${PAPERS[paper]}" orientation="${landscape ? "landscape" : "portrait"}"${stock ? "" : ` fitToWidth="1" fitToHeight="${onePage ? 1 : 0}"`}/>` +
+    (stock
+      ? ""
+      : `<headerFooter><oddFooter>${escapeXml(`&L&8${text}&R&8&P / &N`)}</oddFooter></headerFooter>`)
   );
 }

@@ -6,6 +6,7 @@ import { isDynamic, storedFormula } from "./formulas";
 import { areaName, RELATIONS, SPREADSHEET } from "./names";
 import type { SheetReport } from "./reportParts";
 import { escapeControls } from "./sharedStrings";
+import { marksXml } from "./marksXml";
 import type { StyleNumbers } from "./stylesXml";
 
 const MOST_CHARACTERS = 32_767;
@@ -56,7 +57,7 @@ export function* sheetXml(
 ): Generator<string> {
   yield (
     `<worksheet xmlns="${SPREADSHEET}"${report ? ` xmlns:r="${RELATIONS}"` : ""}>${report?.head ?? ""}` +
-    `<sheetViews><sheetView${report ? ` showGridLines="0"` : ""}${shown ? ` tabSelected="1"` : ""} workbookViewId="0">${paneXml(sheet)}</sheetView></sheetViews>` +
+    `<sheetViews><sheetView${sheet.report ? ` showGridLines="0"` : ""}${shown ? ` tabSelected="1"` : ""} workbookViewId="0">${paneXml(sheet)}</sheetView></sheetViews>` +
     `<sheetFormatPr defaultRowHeight="15"/>${columnsXml(sheet.columns)}<sheetData>`
   );
   let piece = "";
@@ -67,7 +68,7 @@ export function* sheetXml(
       piece = "";
     }
   }
-  yield `${piece}</sheetData>${mergesXml(sheet.merges)}${report?.tail ?? ""}</worksheet>`;
+  yield `${piece}</sheetData>${mergesXml(sheet.merges)}${marksXml(sheet.marks ?? [], book.styles)}${report?.tail ?? ""}</worksheet>`;
 }
 
 function paneXml({ frozenRows, frozenColumns }: SheetContent): string {

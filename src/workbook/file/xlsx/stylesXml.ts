@@ -1,4 +1,5 @@
 import type { CellStyle } from "../../../sheet/cellStyle";
+import { MARK_LOOK } from "../../marking";
 import { escapeXml } from "../xml";
 import { BUILT_IN_NUMBERS } from "./numberFormats";
 
@@ -20,7 +21,14 @@ export class StyleNumbers {
   private readonly borders = new Numbering([BASE_BORDER]);
   private readonly formats = new Numbering([]);
   private readonly looks = new Numbering([lookXml(0, 0, 0, 0, "")]);
+  private marked = false;
   private readonly byFormat = new Map<CellStyle | undefined, Map<string, number>>();
+
+  /** The look of marked cells among those that lie over others. */
+  markNumber(): number {
+    this.marked = true;
+    return 0;
+  }
 
   numberOf(style: CellStyle | undefined, format: string | undefined): number {
     if (style === undefined && format === undefined) return 0;
@@ -45,6 +53,7 @@ export class StyleNumbers {
       list("cellStyleXfs", [`<xf numFmtId="0" fontId="0" fillId="0" borderId="0"/>`]) +
       list("cellXfs", this.looks.entries) +
       list("cellStyles", [`<cellStyle name="Normal" xfId="0" builtinId="0"/>`]) +
+      (this.marked ? list("dxfs", [MARK_XML]) : "") +
       `</styleSheet>`
     );
   }
@@ -61,6 +70,11 @@ export class StyleNumbers {
     return BUILT_IN_NUMBERS.get(format) ?? FIRST_OWN_FORMAT + this.formats.numberOf(format);
   }
 }
+
+/** What a mark lays over a cell's own look; of such fills the background is the colour that shows. */
+const MARK_XML =
+  `<dxf><font><b/><u/><color rgb="${argb(MARK_LOOK.fontColour)}"/></font>` +
+  `<fill><patternFill><bgColor rgb="${argb(MARK_LOOK.fill)}"/></patternFill></fill></dxf>`;
 
 /** Gives each different text a number, in the order of their coming. */
 class Numbering {
