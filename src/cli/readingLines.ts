@@ -1,4 +1,5 @@
 import type { Units } from "../gas/units";
+import { FROM_DAY_ABOVE } from "../log/dayHeadings";
 import type { ColumnQuestion, Log, LogColumn, LogSheet } from "../log/log";
 import { confidenceWord, fieldWord } from "../pane/check/fieldWords";
 import { counted, reconciliationLine } from "../pane/check/report";
@@ -14,7 +15,7 @@ const KINDS = {
 
 /** How a log was understood, as text. */
 export function readingLines(log: Log, units: Units | undefined): readonly string[] {
-  return [...log.sheets.flatMap((sheet) => sheetLines(sheet, units)), ...rowLines(log)];
+  return [...log.sheets.flatMap((sheet) => sheetLines(sheet, units)), ...rowLines(log), ...dayLines(log)];
 }
 
 /** How the rows add up, and every row that could not be read. */
@@ -29,14 +30,28 @@ export function rowLines({ rows, unreadable }: Log): readonly string[] {
 }
 
 /** What of a log was left out, not understood, taken as usual, or is to be asked: each once, however many sheets. */
-export function doubtLines({ sheets }: Log, units: Units | undefined): readonly string[] {
+export function doubtLines(log: Log, units: Units | undefined): readonly string[] {
+  const { sheets } = log;
   const read = sheets.filter(({ kind }) => kind !== "neither");
   const columns = read.flatMap((sheet) => sheet.columns);
   return [
     ...sheets.flatMap(({ leftOut, why }) => (leftOut && why !== undefined ? [`  ${why}`] : [])),
     ...strangerLines(read),
+    ...dayLines(log),
     ...new Set(columns.flatMap((column) => doubtsOf(column, units).map((line) => `  ${line}`))),
   ];
+}
+
+/** Fills that have no day of their own. */
+function dayLines({ fills }: Log): readonly string[] {
+  const headed = fills.filter(
+    ({ fields: { date } }) => date.kind === "value" && date.note === FROM_DAY_ABOVE,
+  ).length;
+  return headed === 0
+    ? []
+    : [
+        `  ${counted(headed, "fill has its day", "fills have their day")} from a row above that holds nothing else.`,
+      ];
 }
 
 /** Columns that nobody understood, sheets that have the same ones together. */

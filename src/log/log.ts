@@ -143,7 +143,7 @@ export interface ColumnQuestion {
 }
 
 /** Every physical row is of one kind, so that rows reconcile to the sheet. */
-export type RowKind = "fill" | "cylinder" | "blank" | "heading" | "totals" | "unreadable";
+export type RowKind = "fill" | "cylinder" | "not filled" | "blank" | "heading" | "totals" | "unreadable";
 
 /** What a sheet holds: fills, cylinders (a register), both in one row (flat), or neither. */
 export type SheetKind = "fills" | "register" | "flat" | "neither";
@@ -168,6 +168,8 @@ export interface RowCounts {
   readonly total: number;
   readonly fills: number;
   readonly cylinders: number;
+  /** Rows that say themselves that nothing was filled; absent where there are none. */
+  readonly notFilled?: number;
   readonly blank: number;
   readonly headings: number;
   readonly totals: number;

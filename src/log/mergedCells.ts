@@ -1,12 +1,5 @@
-import { isBlank, type CellValue, type Sheet, type SheetRow } from "../sheet/sheet";
-
-/** A sheet whose cells merged downwards each hold what the merged cell shows. */
-export interface FilledSheet {
-  readonly sheet: Sheet;
-  readonly original: Sheet;
-  /** Whether a cell has what it holds from a merged cell above it. */
-  readonly isMerged: (row: number, column: number) => boolean;
-}
+import { isBlank, type Sheet } from "../sheet/sheet";
+import { asItStands, withFilled, type FilledSheet, type Filling } from "./filledCells";
 
 /** No sheet kept by hand has as many; a hostile one may. */
 const MOST_CELLS_FILLED = 200_000;
@@ -16,32 +9,15 @@ const MOST_CELLS_FILLED = 200_000;
  * stay blank.
  */
 export function filledDown(original: Sheet): FilledSheet {
-  const rows = new Map<number, { values: CellValue[]; formats: (string | undefined)[] }>();
-  const filled = new Map<number, Set<number>>();
-  let cells = 0;
-  for (const { firstRow, lastRow, firstColumn } of original.merges) {
-    const value = original.rows[firstRow]?.values[firstColumn];
+  const fillings: Filling[] = [];
+  for (const { firstRow, lastRow, firstColumn: column } of original.merges) {
+    const value = original.rows[firstRow]?.values[column];
     if (value === undefined || value === null) continue;
     const last = Math.min(lastRow, original.rows.length - 1);
-    for (let at = firstRow + 1; at <= last && cells < MOST_CELLS_FILLED; at++) {
-      const row = original.rows[at]!;
-      if (row.values.every(isBlank)) continue;
-      const copy = rows.get(at) ?? { values: [...row.values], formats: [...(row.formats ?? [])] };
-      while (copy.values.length <= firstColumn) copy.values.push(null);
-      copy.values[firstColumn] = value;
-      copy.formats[firstColumn] = original.rows[firstRow]!.formats?.[firstColumn];
-      rows.set(at, copy);
-      filled.set(at, (filled.get(at) ?? new Set()).add(firstColumn));
-      cells++;
+    for (let row = firstRow + 1; row <= last && fillings.length < MOST_CELLS_FILLED; row++) {
+      if (!original.rows[row]!.values.every(isBlank))
+        fillings.push({ row, column, of: { row: firstRow, column } });
     }
   }
-  if (rows.size === 0) return { sheet: original, original, isMerged: () => false };
-  const sheet = {
-    ...original,
-    rows: original.rows.map((row, at): SheetRow => {
-      const copy = rows.get(at);
-      return copy ? { ...row, ...copy } : row;
-    }),
-  };
-  return { sheet, original, isMerged: (row, column) => filled.get(row)?.has(column) === true };
+  return withFilled(asItStands(original), fillings, "from the merged cell above");
 }

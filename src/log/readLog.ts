@@ -45,6 +45,7 @@ function countsOf(read: readonly SheetReading[]): RowCounts {
   const counts: Record<RowKind, number> = {
     fill: 0,
     cylinder: 0,
+    "not filled": 0,
     blank: 0,
     heading: 0,
     totals: 0,
@@ -55,6 +56,7 @@ function countsOf(read: readonly SheetReading[]): RowCounts {
     total: read.reduce((total, { sheet }) => total + sheet.source.rows.length, 0),
     fills: counts.fill,
     cylinders: counts.cylinder,
+    ...(counts["not filled"] > 0 ? { notFilled: counts["not filled"] } : {}),
     blank: counts.blank,
     headings: counts.heading,
     totals: counts.totals,

@@ -26,12 +26,25 @@ const CORE_OF_FILL: readonly Field[] = [
 ];
 
 /** What proves that gas went in. */
-const PROOF_OF_FILL: readonly Field[] = ["endPressure", "settledPressure", "analysedMix"];
+const PROOF_OF_FILL: readonly Field[] = [
+  "endPressure",
+  "settledPressure",
+  "analysedMix",
+  "oxygenAdded",
+  "heliumAdded",
+];
 
 const TOTALS =
   /^(?:(?:grand|sub-?|running|monthly|weekly|daily|monats|jahres|zwischen|gesamt)[ -]?)*(?:totals?|totaux|sum|summe|gesamt|somme|suma|average|avg|mean|count|mittelwert|durchschnitt|schnitt|moyenne|promedio|media)\b|^\d+ fills?\b|^fills?:? *\d+$/;
+/** Says that nothing was filled, wherever it stands: “Not filled, hydro out”; not “not filled to 3000”. */
 const NOT_FILLED =
-  /not filled|no fill|unfilled|refused|rejected|turned away|declined|\bvoid|cancel|nicht gefullt|abgelehnt|storniert|non gonfle|refuse|annule|no llenad|rechazad|anulad/;
+  /\b(?:not filled|unfilled|(?:fill|filling) (?:refused|rejected|declined|cancell?ed)|(?:refused|rejected|declined|cancell?ed) fill|nicht gefullt|keine fullung|non gonfle|no llenad[oa])\b(?! (?:to|up|full|fully|completely|bis|voll)\b)|^no fill(?=$|[^a-z ]| [^a-z])/;
+/** Says so where it begins a remark and stands alone: “Refused: no visual”; not “refused to sign”. */
+const CALLED_OFF =
+  /^(?:refused|rejected|turned away|declined|void(?:ed)?|cancell?ed|abgelehnt|storniert|refusee?|annulee?|rechazad[oa]|anulad[oa])(?=$|[^a-z ]| [^a-z])/;
+/** May say so, or that somebody refused something else. */
+const MAY_BE_CALLED_OFF =
+  /no fill|refused|rejected|turned away|declined|\bvoid|cancel|abgelehnt|storniert|refuse|annule|rechazad|anulad/;
 
 /** What a row of a table counts as. Headings are known before; what is left is judged by what could be read. */
 export function rowKindOf(
@@ -42,17 +55,16 @@ export function rowKindOf(
   sums: (row: SheetRow) => boolean,
 ): RowVerdict {
   const isRow = sheetKind === "register" ? isCylinder(readings, furtherTests) : isFill(readings);
-  if (isRow && !mayBeTotals(readings))
-    return sheetKind === "register" ? { kind: "cylinder" } : fillUnlessRefused(readings);
-  const texts = row.values.filter((value): value is string => typeof value === "string" && !isBlank(value));
+  if (isRow && !mayBeTotals(readings)) return ofRow(row, readings, sheetKind);
+  const texts = textsOf(row);
   if (texts.some(namesTotals)) return { kind: "totals" };
-  if (isRow) return sheetKind === "register" ? { kind: "cylinder" } : fillUnlessRefused(readings);
+  if (isRow) return ofRow(row, readings, sheetKind);
   const said = row.values.filter(saysSomething);
   if (said.length === 0 || onlyNumbered(said, readings)) return { kind: "blank" };
   if (said.length === 1 && isTitle(row)) return { kind: "heading" };
   if (!texts.some(hasLetters) && sums(row)) return { kind: "totals" };
   if (sheetKind === "register" && hasNoSerial(readings, furtherTests)) return { kind: "cylinder" };
-  return { kind: "unreadable" };
+  return { kind: sheetKind !== "register" && saysNotFilled(row, readings) ? "not filled" : "unreadable" };
 }
 
 function isFill(readings: RowReadings): boolean {
@@ -79,17 +91,35 @@ function describedBy(readings: RowReadings): number {
 }
 
 /** A row that says itself that nothing was filled is no fill, though a date and a serial stand in it. */
-function fillUnlessRefused(readings: RowReadings): RowVerdict {
-  const { remarks } = readings;
-  if (remarks.kind !== "value" || PROOF_OF_FILL.some((field) => isRead(readings[field])))
-    return { kind: "fill" };
-  const said = remarks.value;
-  return NOT_FILLED.test(plain(said))
-    ? {
+function ofRow(row: SheetRow, readings: RowReadings, sheetKind: SheetKind): RowVerdict {
+  if (sheetKind === "register") return { kind: "cylinder" };
+  if (saysNotFilled(row, readings)) return { kind: "not filled" };
+  const remark = remarkIn(readings);
+  return isProven(readings) || !MAY_BE_CALLED_OFF.test(plain(remark))
+    ? { kind: "fill" }
+    : {
         kind: "unreadable",
-        why: `The remarks say “${said.slice(0, 60)}”, and no end pressure stands here: not taken for a fill.`,
-      }
-    : { kind: "fill" };
+        why: `The remarks say “${remark.slice(0, 60)}”, and no end pressure stands here: not taken for a fill.`,
+      };
+}
+
+function saysNotFilled(row: SheetRow, readings: RowReadings): boolean {
+  return (
+    !isProven(readings) &&
+    (CALLED_OFF.test(plain(remarkIn(readings))) || textsOf(row).some((text) => NOT_FILLED.test(plain(text))))
+  );
+}
+
+function remarkIn({ remarks }: RowReadings): string {
+  return remarks.kind === "value" ? remarks.value : "";
+}
+
+function textsOf({ values }: SheetRow): readonly string[] {
+  return values.filter((value): value is string => typeof value === "string" && !isBlank(value));
+}
+
+function isProven(readings: RowReadings): boolean {
+  return PROOF_OF_FILL.some((field) => isRead(readings[field]));
 }
 
 /** Customers may be called Total Diving: only a row without a cylinder or without a date can be a sum. */
@@ -97,7 +127,8 @@ function mayBeTotals(readings: RowReadings): boolean {
   return readings.date.kind !== "value" || !(isRead(readings.serial) || isRead(readings.shopNumber));
 }
 
-function namesTotals(text: string): boolean {
+/** `Total`, `Sum of the week`, `26 fills`. */
+export function namesTotals(text: string): boolean {
   return text.length < 40 && TOTALS.test(plain(text));
 }
 

@@ -5,7 +5,9 @@ import { draftColumns, proposeColumns, type ColumnProposal } from "./columns";
 import type { LogContext } from "./context";
 import { isCylinderOnly, isFillOnly } from "./fieldKinds";
 import type { Field, SheetKind } from "./log";
-import { filledDown, type FilledSheet } from "./mergedCells";
+import { datedByHeadings } from "./dayHeadings";
+import { asItStands, type FilledSheet } from "./filledCells";
+import { filledDown } from "./mergedCells";
 import { tablesOf, type Table } from "./table";
 
 /** What a table was taken for, before its cells are read. */
@@ -26,10 +28,12 @@ export interface SheetPlan extends FilledSheet {
 /** Finds the tables of a sheet and what their columns mean, as far as one sheet alone can tell. */
 export function planSheet(original: Sheet, context: LogContext, isChosen: boolean): SheetPlan {
   const own = isChosen ? undefined : ownSheetOf(original);
-  if (own !== undefined)
-    return { sheet: original, original, isMerged: () => false, tables: [], headingsChanged: false, own };
-  const filled = filledDown(original);
-  const drafts = tablesOf(original).map((table) => ({
+  if (own !== undefined) {
+    const tables = tablesOf(original).map((table): TablePlan => ({ table, proposals: [], kind: "neither" }));
+    return { ...asItStands(original), tables, headingsChanged: false, own };
+  }
+  const { filled, tables: found } = datedByHeadings(filledDown(original), tablesOf(original));
+  const drafts = found.map((table) => ({
     table,
     columns: draftColumns(filled.sheet, table),
   }));

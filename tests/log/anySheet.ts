@@ -68,7 +68,20 @@ const text: fc.Arbitrary<string> = fc.oneof(
   { weight: 1, arbitrary: fc.string({ unit: "grapheme", maxLength: 20 }) },
   {
     weight: 1,
-    arbitrary: fc.constantFrom('"', "ditto", "Total", "Sum", "Week 32", "not filled", "", "   ", "-", "N/A"),
+    arbitrary: fc.constantFrom(
+      '"',
+      "ditto",
+      "Total",
+      "Sum",
+      "Week 32",
+      "not filled",
+      "Written by Brimbook: findings, not a log.",
+      "2026-08-03",
+      "",
+      "   ",
+      "-",
+      "N/A",
+    ),
   },
 );
 

@@ -38,12 +38,12 @@ export function rowsReconcile(log: Log, sheets: readonly Sheet[]): void {
     });
   }
   const counted = log.sheets.filter((sheet) => !sheet.leftOut);
-  const { total, fills, cylinders, blank, headings, totals, unreadable } = log.rows;
+  const { total, fills, cylinders, notFilled = 0, blank, headings, totals, unreadable } = log.rows;
   strictEqual(
     total,
     counted.reduce((sum, sheet) => sum + sheet.source.rows.length, 0),
   );
-  strictEqual(total, fills + cylinders + blank + headings + totals + unreadable);
+  strictEqual(total, fills + cylinders + notFilled + blank + headings + totals + unreadable);
   strictEqual(log.fills.length, fills);
   strictEqual(log.cylinders.length, cylinders);
   strictEqual(log.unreadable.length, unreadable);

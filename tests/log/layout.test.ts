@@ -110,16 +110,85 @@ describe("rows that are no fills", () => {
         [...HEADINGS, "Remarks"],
         [...FILL, "ok"],
         ["2026-08-04", "A10002", 500, null, "EAN32", null, "hydro out - not filled"],
+        ["2026-08-04", "A10003", null, null, null, null, "Refused: no visual"],
+        ["2026-08-04", null, null, null, null, null, "NO FILL"],
+        ["2026-08-05", "A10004", 500, "not filled", "EAN32"],
+        ["2026-08-05", "A10005", null, null, "nicht gefüllt"],
       ]),
     ]);
-    expect(log.rows).toMatchObject({ fills: 1, unreadable: 1 });
-    expect(log.unreadable[0]!.why).toContain("not filled");
+    expect(log.rows).toMatchObject({ total: 7, fills: 1, notFilled: 5, unreadable: 0 });
+  });
+
+  it("a row that only speaks of it is a fill where gas went in, and else is asked about", () => {
+    const kind = (end: number | null, remarks: string) =>
+      kinds([
+        [...HEADINGS, "Remarks"],
+        ["2026-08-04", "A10002", 500, end, "EAN32", null, remarks],
+      ])[1];
+    for (const remarks of ["not filled", "Refused: hot", "void", "refused to sign"])
+      expect(kind(3000, remarks)).toBe("fill");
+    for (const remarks of ["refused to sign", "customer declined visual", "no fill whip free"])
+      expect(kind(null, remarks)).toBe("unreadable");
+    for (const remarks of ["not filled to the top", "call before filling"])
+      expect(kind(null, remarks)).toBe("fill");
   });
 
   it("rows numbered in advance are blank", () => {
     expect(kinds([["No.", ...HEADINGS], [1, ...FILL], [2, ...OTHER], [3], [4]])).toEqual([
       "heading", "fill", "fill", "blank", "blank",
     ]); // prettier-ignore
+  });
+});
+
+describe("a day alone in its row", () => {
+  const HEADED = [
+    HEADINGS,
+    ["2026-08-03"],
+    [null, ...FILL.slice(1)],
+    [null, ...OTHER.slice(1)],
+    [],
+    [{ v: 46238, f: "d-mmm-yy" }], // 4 August 2026
+    [null, ...FILL.slice(1)],
+    ["Total", null, null, null, null, 12],
+    ["Wednesday, 5 August 2026"],
+    [null, ...OTHER.slice(1)],
+    ["2026-08-06", ...FILL.slice(1)],
+    [null, ...OTHER.slice(1)],
+  ];
+  const days = (rows: readonly (readonly FixtureCell[])[]) =>
+    readLog([sheetOf(rows)]).fills.map(({ fields: { date } }) =>
+      date.kind === "value" ? `${date.value.toString()} ${date.note ?? ""}`.trim() : date.kind,
+    );
+
+  it("holds for the fills below it that have none, until a day of their own; and the reading says so", () => {
+    expect(days(HEADED)).toEqual([
+      "2026-08-03 from the day above",
+      "2026-08-03 from the day above",
+      "2026-08-04 from the day above",
+      "2026-08-05 from the day above",
+      "2026-08-06",
+      "blank",
+    ]);
+    expect(kinds(HEADED)).toEqual([
+      "heading", "heading", "fill", "fill", "blank", "heading", "fill", "totals", "heading", "fill", "fill", "fill",
+    ]); // prettier-ignore
+  });
+
+  it("is read in the order of the other dates, and is asked about with them", () => {
+    const rows = [HEADINGS, ["03/08/2026"], [null, ...FILL.slice(1)]];
+    expect(days(rows)).toEqual(["ambiguous"]);
+    expect(days([...rows, ["13/08/2026", ...OTHER.slice(1)]])).toEqual([
+      "2026-08-03 from the day above",
+      "2026-08-13",
+    ]);
+  });
+
+  it("heads nothing where every fill has a day, or where no cylinder is named below it", () => {
+    expect(kinds([HEADINGS, ["2026-08-03"], FILL, OTHER])).toEqual(["heading", "unreadable", "fill", "fill"]);
+    expect(days([HEADINGS, ["2026-08-03"], [null, null, 500, 3000, "EAN32"]])).toEqual(["blank"]);
+    expect(days([HEADINGS, ["2026-08-03"], ["Total", null, null, 26], [null, ...FILL.slice(1)]])).toEqual([
+      "blank",
+    ]);
   });
 });
 

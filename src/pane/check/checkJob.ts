@@ -127,6 +127,7 @@ function holds(sheets: readonly Sheet[], { sheet, row, column }: CellAddress): C
 const COUNTED_AS: Readonly<Record<RowKind, Exclude<keyof RowCounts, "total">>> = {
   fill: "fills",
   cylinder: "cylinders",
+  "not filled": "notFilled",
   blank: "blank",
   heading: "headings",
   totals: "totals",
@@ -146,6 +147,7 @@ function sheetReading({
     total: rowKinds.length,
     fills: 0,
     cylinders: 0,
+    notFilled: 0,
     blank: 0,
     headings: 0,
     totals: 0,

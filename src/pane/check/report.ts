@@ -58,6 +58,7 @@ export function countRows(sheets: readonly SheetReading[]): RowCounts {
     total: sum((rows) => rows.total),
     fills: sum((rows) => rows.fills),
     cylinders: sum((rows) => rows.cylinders),
+    notFilled: sum((rows) => rows.notFilled ?? 0),
     blank: sum((rows) => rows.blank),
     headings: sum((rows) => rows.headings),
     totals: sum((rows) => rows.totals),
@@ -82,6 +83,7 @@ const PARTS: readonly {
 }[] = [
   { of: "fills", one: "fill", several: "fills" },
   { of: "cylinders", one: "cylinder", several: "cylinders" },
+  { of: "notFilled", one: "row not filled", several: "rows not filled" },
   { of: "headings", one: "heading", several: "headings" },
   { of: "totals", one: "totals row", several: "totals rows" },
   { of: "blank", one: "blank", several: "blank" },
@@ -89,9 +91,10 @@ const PARTS: readonly {
 
 /** What the readable rows are, in words: `598 fills`, `4 headings`. Kinds that do not occur are left out. */
 export function reconciliation(rows: RowCounts): readonly string[] {
-  return PARTS.filter(({ of }) => rows[of] > 0).map(({ of, one, several }) =>
-    counted(rows[of], one, several),
-  );
+  return PARTS.flatMap(({ of, one, several }) => {
+    const rowsOf = rows[of] ?? 0;
+    return rowsOf > 0 ? [counted(rowsOf, one, several)] : [];
+  });
 }
 
 /** The whole sum: `612 rows = 598 fills + 4 headings + 10 blank + 0 unreadable`. */

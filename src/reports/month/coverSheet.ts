@@ -100,6 +100,7 @@ function rowParts({ rows }: Log): string {
   const parts: readonly (readonly [number, string, string?])[] = [
     [rows.fills, "fill"],
     [rows.cylinders, "cylinder"],
+    [rows.notFilled ?? 0, "row not filled", "rows not filled"],
     [rows.headings, "heading"],
     [rows.totals, "row of totals", "rows of totals"],
     [rows.blank, "blank", "blank"],
