@@ -51,7 +51,7 @@ export function* auditSteps(
     if (verdict.kind === "not judged" && isCounted) collector.notJudged(rule, verdict, filled);
     return undefined;
   };
-  const lastFills = new LastFills();
+  const lastFills = new LastFills(columns);
   let findings: Finding[] = [];
   let nextStep = 0;
   for (const { filled, fillsBefore } of walk(log, shop)) {

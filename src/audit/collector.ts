@@ -1,7 +1,8 @@
-import type { CellAddress } from "../sheet/sheet";
+import { cellName, type CellAddress } from "../sheet/sheet";
 import { SEVERITIES, type AuditResult, type Finding, type NotChecked } from "./finding";
 import type { LogColumns } from "./logColumns";
 import type { Fault, FilledCylinder, NotJudged, Rule } from "./rule";
+import { sourceFor } from "./whoseSource";
 import { fieldName } from "./words";
 
 /** How many cells are kept to look at, of fills that could not be judged. */
@@ -20,6 +21,8 @@ interface Found {
   readonly rule: Rule;
   readonly day: number;
   readonly finding: Finding;
+  /** Of a doubt of a whole column: the cells that have it. */
+  readonly cells?: CellAddress[];
 }
 
 /** Gathers verdicts into what the audit answers. */
@@ -29,6 +32,7 @@ export class Collector {
   #fill: unknown;
   readonly #toldOfFill = new Set<string>();
   readonly #lacks = new Map<string, Lack>();
+  readonly #ofColumns = new Map<string, CellAddress[]>();
 
   constructor(private readonly columns: LogColumns) {}
 
@@ -41,11 +45,16 @@ export class Collector {
     }
     const cell = this.columns.cell(fault.at, fill);
     const ofRegister = cell.sheet !== fill.sheet || cell.row !== fill.row;
-    const { severity, basis, source, message, todo } = fault;
+    const { severity, basis, message, todo } = fault;
+    const source = sourceFor(filled.cylinder.country, fault);
     const date = fill.fields.date;
     const fillDate = !ofRegister && date.kind === "value" ? date.value.toString() : "";
     const finding = { rule: rule.id, severity, basis, source, cell, serial, fillDate, message, todo };
     if (!isCounted) return finding;
+    if (fault.ofColumn) {
+      this.#foundInColumn({ rule, day: day ?? Infinity, finding });
+      return finding;
+    }
     const isNew = ofRegister ? this.#firstTold(rule, cell) : !this.#toldOfTwin(rule, fault, fill);
     if (isNew) this.#found.push({ rule, day: day ?? Infinity, finding });
     return finding;
@@ -68,7 +77,9 @@ export class Collector {
   ): Pick<AuditResult, "findings" | "notChecked" | "fullyJudged"> {
     const lacks = [...this.#lacks.values()].sort((one, other) => one.rule.rank - other.rule.rank);
     return {
-      findings: this.#found.sort(byHarm).map(({ finding }) => finding),
+      findings: this.#found
+        .sort(byHarm)
+        .map(({ finding, cells }) => (cells ? ofColumn(finding, cells) : finding)),
       notChecked: lacks.map(({ rule, count, why, cells }): NotChecked => ({
         rule: rule.id,
         count,
@@ -95,6 +106,18 @@ export class Collector {
     }
   }
 
+  /** Told at its first cell, however many rows of the column have it. */
+  #foundInColumn(found: Found): void {
+    const { rule, finding } = found;
+    const { sheet, column } = finding.cell;
+    const key = `${rule.id} ${column} ${sheet}`;
+    const cells = this.#ofColumns.get(key);
+    if (cells === undefined) {
+      this.#ofColumns.set(key, [finding.cell]);
+      this.#found.push({ ...found, cells: this.#ofColumns.get(key)! });
+    } else if (!isSame(cells.at(-1)!, finding.cell)) cells.push(finding.cell);
+  }
+
   /** What is wrong with the fill itself is told once, not for each cylinder of a twin set. */
   #toldOfTwin(rule: Rule, { at, message }: Fault, fill: unknown): boolean {
     if (this.#fill !== fill) this.#toldOfFill.clear();
@@ -111,6 +134,22 @@ export class Collector {
     this.#toldOfRegister.add(key);
     return first;
   }
+}
+
+/** So many cells are named in a sentence. */
+const CELLS_NAMED = 6;
+
+/** It is about no one fill: of how many, and where, its sentence says. */
+function ofColumn(finding: Finding, cells: readonly CellAddress[]): Finding {
+  const named = cells.slice(0, CELLS_NAMED).map(cellName).join(", ");
+  const others = cells.length > CELLS_NAMED ? ` and ${cells.length - CELLS_NAMED} more` : "";
+  const rows = cells.length === 1 ? "1 row" : `${cells.length} rows`;
+  return {
+    ...finding,
+    serial: "",
+    fillDate: "",
+    message: `${finding.message} In ${rows}: ${named}${others}.`,
+  };
 }
 
 function isSame(one: CellAddress, other: CellAddress): boolean {

@@ -128,10 +128,15 @@ export const FIGURE_PROSE: {
     group: "Air",
     name: "Air is tested every",
     unit: "months",
-    source: ({ country }) => AIR_TEST_SOURCES[country.slice(0, 2)] ?? "EN 12021 and CGA practice",
+    source: airTestSource,
     limits: { least: 1, most: 24 },
   },
 };
+
+/** Who says how often air is tested. */
+export function airTestSource({ country }: CountryRules): string {
+  return AIR_TEST_SOURCES[country.slice(0, 2)] ?? "EN 12021; CGA practice";
+}
 
 const AIR_TEST_SOURCES: Readonly<Record<string, string>> = {
   US: "29 CFR 1910.430(b)(4)",

@@ -1,7 +1,9 @@
 import { Temporal } from "temporal-polyfill";
-import type { Fill, RowPlace } from "../log/log";
+import type { Fill } from "../log/log";
+import type { CellAddress } from "../sheet/sheet";
 import type { DueLists } from "./dueLists";
 import type { Finding, Severity } from "./finding";
+import type { LogColumns } from "./logColumns";
 import type { FilledCylinder } from "./rule";
 import { dateText } from "./words";
 
@@ -10,8 +12,8 @@ export interface CylinderAtRisk {
   readonly serial: string;
   /** As the last fill names the owner, else the register; undefined where nobody does. */
   readonly owner: string | undefined;
-  /** The row of its last fill, and that fill's ISO date; empty where it could not be read. */
-  readonly lastFill: RowPlace;
+  /** The cell of its last fill that names it, and that fill's ISO date; empty where it could not be read. */
+  readonly lastFill: CellAddress;
   readonly fillDate: string;
   /** What is wrong, the worst first. */
   readonly findings: readonly Finding[];
@@ -19,10 +21,12 @@ export interface CylinderAtRisk {
 
 /**
  * Keeps what was found against the last fill of each cylinder, while fills come by in the order they were made. A later
- * fill replaces the earlier one: only what the cylinder may still hold is recalled, in the order of the last fills.
+ * fill replaces the earlier one: only what the cylinder may still hold is recalled, the latest fill first.
  */
 export class LastFills {
   readonly #against = new Map<string, CylinderAtRisk>();
+
+  constructor(private readonly columns: LogColumns) {}
 
   add(filled: FilledCylinder, findings: readonly Finding[]): void {
     const { serial, fill } = filled;
@@ -33,7 +37,7 @@ export class LastFills {
     this.#against.set(serial, {
       serial,
       owner: ownerOf(filled),
-      lastFill: { sheet: fill.sheet, row: fill.row },
+      lastFill: this.columns.cell({ field: "serial" }, fill),
       fillDate: date.kind === "value" ? date.value.toString() : "",
       findings,
     });
@@ -50,10 +54,11 @@ export class LastFills {
   }
 
   #withFindings(counts: (finding: Finding) => boolean): readonly CylinderAtRisk[] {
-    return [...this.#against.values()].flatMap((cylinder) => {
+    const atRisk = [...this.#against.values()].flatMap((cylinder) => {
       const findings = cylinder.findings.filter(counts);
       return findings.length === 0 ? [] : [{ ...cylinder, findings }];
     });
+    return atRisk.reverse();
   }
 }
 
@@ -78,6 +83,8 @@ export interface NotToFill {
   readonly serial: string;
   readonly owner: string | undefined;
   readonly reasons: readonly string[];
+  /** The cell of the first reason. */
+  readonly cell: CellAddress;
 }
 
 /** Cylinders not to fill next: something is wrong with the vessel, or a test of it is out of date on the day of the lists. */
@@ -85,17 +92,17 @@ export function notToFillNext(
   { doNotFill }: { readonly doNotFill: readonly CylinderAtRisk[] },
   { outOfDate }: DueLists,
 ): readonly NotToFill[] {
-  const found = new Map<string, { owner: string | undefined; reasons: string[] }>();
-  const add = (serial: string, owner: string | undefined, reason: string): void => {
-    const entry = found.get(serial) ?? { owner, reasons: [] };
+  const found = new Map<string, Omit<NotToFill, "serial"> & { readonly reasons: string[] }>();
+  const add = ({ serial, owner, cell }: Omit<NotToFill, "reasons">, reason: string): void => {
+    const entry = found.get(serial) ?? { owner, cell, reasons: [] };
     entry.reasons.push(reason);
     found.set(serial, entry);
   };
-  for (const { serial, owner, test, last, until } of outOfDate)
-    add(serial, owner, `${test} ${last} was due by ${dateText(Temporal.PlainDate.from(until))}.`);
+  for (const entry of outOfDate)
+    add(entry, `${entry.test} ${entry.last} was due by ${dateText(Temporal.PlainDate.from(entry.until))}.`);
   for (const { serial, owner, findings } of doNotFill) {
-    for (const { rule, message } of findings) {
-      if (!PAST_DUE.includes(rule)) add(serial, owner, message);
+    for (const { rule, message, cell } of findings) {
+      if (!PAST_DUE.includes(rule)) add({ serial, owner, cell }, message);
     }
   }
   return [...found].map(([serial, entry]) => ({ serial, ...entry }));

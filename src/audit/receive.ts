@@ -30,6 +30,7 @@ import type { Shop } from "./shop";
 import { stateOn, type TestHistory } from "./tests";
 import { madeBy } from "./waiting";
 import { walk } from "./walk/walk";
+import { sourceFor } from "./whoseSource";
 import { dateText, ratingText } from "./words";
 
 /** Whether something may be done to a cylinder. Unknown is never a pass. */
@@ -216,7 +217,11 @@ function judgeAtCounter(filled: FilledCylinder, shop: Shop, columns: LogColumns)
     if (verdict.kind === "not judged") unknowns.push(verdict.detail ?? verdict.why);
     if (verdict.kind !== "fault") continue;
     const says = ranOut(test, filled) ?? verdict.message;
-    reasons.push({ says, todo: `Send it for a ${test}; fill it no more before.`, source: verdict.source });
+    reasons.push({
+      says,
+      todo: `Send it for a ${test}; fill it no more before.`,
+      source: sourceFor(shop.rules, verdict),
+    });
   }
   for (const { rule, says, todo } of AT_THE_COUNTER) {
     if (!isAble(rule, columns, filled)) continue;
@@ -224,7 +229,7 @@ function judgeAtCounter(filled: FilledCylinder, shop: Shop, columns: LogColumns)
     if (verdict.kind === "not judged" && verdict.blank !== true) unknowns.push(verdict.detail ?? verdict.why);
     if (verdict.kind !== "fault") continue;
     if (verdict.severity === "stop" || verdict.severity === "breach")
-      reasons.push({ says, todo, source: verdict.source });
+      reasons.push({ says, todo, source: sourceFor(shop.rules, verdict) });
     else remarks.push(`${says} ${todo}`);
   }
   return { reasons, unknowns, remarks };

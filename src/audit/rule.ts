@@ -63,6 +63,8 @@ export interface Fault {
   readonly source: string;
   readonly message: string;
   readonly todo: string;
+  /** A doubt of a whole column: told once for it, with the rows that have it. */
+  readonly ofColumn?: true;
   /** The cell to look at. A fault of the register is told once, however many fills it spoils. */
   readonly at: Place;
 }

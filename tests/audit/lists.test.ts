@@ -93,6 +93,21 @@ describe("the recall list", () => {
     expect(doNotFill).toEqual([]);
   });
 
+  it("has the latest fill first, and the cell that names the cylinder there", () => {
+    const on = (serial: string, date: string) => ({ ...rich, Serial: serial, Date: onDay(date) });
+    const { recall } = auditOf(
+      [on("AB1", "2026-11-03"), on("AB2", "2026-11-09"), on("AB3", "2026-11-01")],
+      [],
+      "US",
+      SHOP,
+    );
+    expect(recall.map(({ serial, lastFill }) => `${serial} ${cellName(lastFill)}`)).toEqual([
+      "AB2 C3",
+      "AB1 C2",
+      "AB3 C4",
+    ]);
+  });
+
   it("lets go of a cylinder that was filled well since, wherever the row stands", () => {
     const good = { ...FULL, Date: onDay("2026-11-12") };
     expect(auditOf([rich, good], [], "US", SHOP).recall).toEqual([]);
@@ -108,7 +123,12 @@ describe("the recall list", () => {
     ).toEqual([["AB1234", ["V01"]]]);
     const due = dueLists(logOf([late]), US, Temporal.PlainDate.from("2026-11-30"));
     expect(notToFillNext(result, due)).toEqual([
-      { serial: "AB1234", owner: "C-014", reasons: ["hydro 2021-06 was due by 30 June 2026."] },
+      {
+        serial: "AB1234",
+        owner: "C-014",
+        reasons: ["hydro 2021-06 was due by 30 June 2026."],
+        cell: { sheet: "Fills", row: 1, column: 27 },
+      },
     ]);
     const condemned = { ...FULL, Status: "condemned" };
     const again = auditOf([condemned], [], "US", SHOP);

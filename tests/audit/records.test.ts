@@ -93,6 +93,41 @@ describe("R06, a pressure in the wrong unit", () => {
   );
 });
 
+describe("R06, a column of pressures that may be psi or bar", () => {
+  const bare = without(FULL, "Start psi", "End psi", "Service psi", "O2 added psi");
+  const open = (rows: number): TestRow[] =>
+    Array.from({ length: rows }, (_, at) => ({
+      ...bare,
+      Serial: `AB${1000 + at}`,
+      "Start pressure": 50,
+      "End pressure": 210 + at,
+    }));
+  const found = (rows: number) =>
+    auditOf(open(rows), [], "US", SHOP).findings.filter(({ rule }) => rule === "R06");
+
+  it("is told once, with the number of rows and the first cells", () => {
+    expect(found(9)).toEqual([
+      expect.objectContaining({
+        severity: "warn",
+        serial: "",
+        fillDate: "",
+        cell: expect.objectContaining({ row: 1 }) as unknown,
+        message:
+          "Nothing says whether the end pressure is in psi or bar. In 9 rows: AG2, AG3, AG4, AG5, AG6, AG7 and 3 more.",
+        todo: "Write the unit into the heading of the column, or behind each number, such as 207 bar.",
+      }),
+    ]);
+    expect(found(1).map(({ message }) => message)).toEqual([
+      "Nothing says whether the end pressure is in psi or bar. In 1 row: AG2.",
+    ]);
+  });
+
+  it("keeps every fill not checked by what needs the pressure", () => {
+    const { notChecked } = auditOf(open(9), [], "US", SHOP);
+    expect(notChecked.find(({ rule }) => rule === "V03")?.count).toBe(9);
+  });
+});
+
 describe("R07, an end pressure not above the start", () => {
   table("R07", [
     [{ "Start psi": 2999, "End psi": 3000 }, "nothing"],

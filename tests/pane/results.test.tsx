@@ -326,7 +326,7 @@ describe("the cylinders to call about, and those not to fill", () => {
     const shown = report(8);
     const [stop] = shown.findings.filter(({ severity }) => severity === "stop");
     const breach = shown.findings.find(({ severity }) => severity === "breach")!;
-    const last = { lastFill: { sheet: "October", row: 4 }, fillDate: "2026-10-12" };
+    const last = { lastFill: { sheet: "October", row: 4, column: 2 }, fillDate: "2026-10-12" };
     return {
       ...shown,
       recall: [{ serial: stop!.serial, owner: "C-014", ...last, findings: [stop!] }],

@@ -1,5 +1,6 @@
 import { dayOfTest, lastDayOfTest, testsFor } from "../airTests";
 import { onItsDay } from "../eitherReading";
+import { airTestSource } from "../figureProse";
 import { notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import type { Shop } from "../shop";
 import { dateText } from "../words";
@@ -25,7 +26,7 @@ function judgeOn(day: number, { fill }: FilledCylinder, shop: Shop): Verdict {
     kind: "fault",
     severity: "breach",
     basis: shop.rules.country === "US" ? "law" : "practice",
-    source: shop.rules.country === "US" ? "29 CFR 1910.430(b)(4)" : "EN 12021; national practice",
+    source: airTestSource(shop.rules),
     message: `The last air test was on ${dateText(dayOfTest(last))}: the next was due by ${dateText(until)}.`,
     todo: "Have the air tested, and enter the result under Rules & shop in the pane.",
     at: { field: "date" },

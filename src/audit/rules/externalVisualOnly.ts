@@ -33,7 +33,7 @@ export const externalVisualOnly: Rule = {
     return {
       kind: "fault",
       severity: "stop",
-      basis: "law",
+      basis: country.country === "US" ? "law" : "practice",
       source: "49 CFR 180.213(f)",
       message: `${stampText(external.stamp)} E is an external visual, not a hydro; the last that counts held until ${dateText(until)}.`,
       todo: "Do not fill it before a hydro.",

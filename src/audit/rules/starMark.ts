@@ -12,7 +12,7 @@ export const starMark: Rule = {
   rank: 19,
   title: "Star taken for ten years",
   needs: [["hydro"], ["date"]],
-  judge({ day, cylinder }) {
+  judge({ day, cylinder }, { rules }) {
     const { hydros } = cylinder;
     if (hydros === undefined || day === undefined) return DOES_NOT_APPLY;
     const state = stateOn(day, hydros);
@@ -21,7 +21,7 @@ export const starMark: Rule = {
     return {
       kind: "fault",
       severity: "stop",
-      basis: "law",
+      basis: rules.country === "US" ? "law" : "practice",
       source: "49 CFR 180.209(b), from memory",
       message: `The star behind ${stampText(stamp)} gives no ten years to a cylinder for breathing under water: it held until ${dateText(until)}.`,
       todo: "Do not fill it before a hydro.",

@@ -2,6 +2,7 @@ import type { FillField, PressureReading } from "../../log/log";
 import type { Reading } from "../../log/reading";
 import { read } from "../registered";
 import { PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
+import { fieldName } from "../words";
 
 /** A full cylinder of this many "psi" was read in bar; its service pressure is at least 1800 psi (trade sizes). */
 const BAR_TAKEN_FOR_PSI = { least: 150, most: 330 };
@@ -43,16 +44,21 @@ function isFullInBar(reading: Reading<PressureReading>, { cylinder }: FilledCyli
 }
 
 function fault(field: FillField, reading: Reading<PressureReading>): Verdict {
+  const isOpen = reading.kind === "ambiguous" && reading.choices.length > 1;
   return {
     kind: "fault",
     severity: "warn",
     basis: "practice",
     source: "trade sizes of cylinders",
-    message:
-      reading.kind === "value"
+    message: isOpen
+      ? `Nothing says whether the ${fieldName(field)} is in psi or bar.`
+      : reading.kind === "value"
         ? `${reading.value.written.value} psi at the end of a fill is probably ${reading.value.written.value} bar.`
         : `The unit of this pressure is in doubt${reading.kind === "ambiguous" ? `: ${reading.why}` : "."}`,
-    todo: "Write the unit behind the number, such as 207 bar.",
+    todo: isOpen
+      ? "Write the unit into the heading of the column, or behind each number, such as 207 bar."
+      : "Write the unit behind the number, such as 207 bar.",
     at: { field },
+    ...(isOpen && { ofColumn: true }),
   };
 }

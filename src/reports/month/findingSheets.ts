@@ -194,7 +194,7 @@ export function atRiskSheet(
       serial,
       ...(options.names ? [owner ?? ""] : []),
       isoDayCell(fillDate),
-      linkCell({ ...lastFill, column: 0 }, options.logFile),
+      linkCell(lastFill, options.logFile),
       findings.map(({ severity, message }) => `${severityWord(severity)}: ${message}`).join("\n"),
       "",
       "",

@@ -69,7 +69,7 @@ export function FindingsView({ report, findings, accepted, workbook, jump }: Fin
               Call the owner: {count(calls.length)}
             </span>
           }
-          hint={`The last known fill is dangerous and was not replaced since.${letStandInWords(letStand)}`}
+          hint={`The last known fill is dangerous and was not replaced since; the latest first.${letStandInWords(letStand)}`}
           initiallyOpen
         >
           <CylinderList

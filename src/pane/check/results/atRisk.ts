@@ -42,17 +42,14 @@ export function toTurnAway(
 ): readonly ListedCylinder[] {
   const open = openRisks(doNotFill, accepted);
   const nothingDue = { asOf: "", outOfDate: [], dueWithin: [], notKnown: [] };
-  const cells = new Map(open.map(({ serial, findings }) => [serial, findings[0]?.cell]));
-  return notToFillNext({ doNotFill: open }, due ?? nothingDue).map(({ serial, owner, reasons }) => {
-    const cell = cells.get(serial);
-    return {
-      serial,
-      owner,
-      mark: "breach" as const,
-      says: reasons.map(asSentence).join(" "),
-      ...(cell && { cell }),
-    };
-  });
+  return notToFillNext({ doNotFill: open }, due ?? nothingDue).map(({ serial, owner, reasons, cell }) => ({
+    serial,
+    owner,
+    mark: "breach" as const,
+    says: reasons.map(asSentence).join(" "),
+    about: placeName(cell),
+    cell,
+  }));
 }
 
 function asSentence(text: string): string {
