@@ -25,10 +25,14 @@ export function gaugeChange(bar: number, units: Units): string {
   return signed(figure(gaugeReading(ATMOSPHERE_BAR + bar, units)));
 }
 
-/** "70 °F". */
+/** "70 °F"; asked back where it is more likely that the other unit was meant: "70 °C (or °F?)". */
 export function degrees(kelvin: number, units: Units): string {
-  return `${figure(temperature(kelvin, units))} ${UNIT_NAMES[units].temperature}`;
+  const asked = units === "metric" && kelvin > HOT_K ? " (or °F?)" : "";
+  return `${figure(temperature(kelvin, units))} ${UNIT_NAMES[units].temperature}${asked}`;
 }
+
+/** 50 °C: no cylinder is filled as hot. Common practice, no source. */
+const HOT_K = 323.15;
 
 /** "77.45 cu ft". */
 export function gasVolume(litres: number, units: Units): string {
@@ -44,9 +48,13 @@ export function percent(fraction: number): string {
   return `${figure(fraction * 100)} %`;
 }
 
-/** "EAN32 (32 % oxygen)", "TX 18/45 (18 % oxygen, 45 % helium)". */
+/**
+ * "EAN32 (32 % oxygen)", "TX 18/45 (18 % oxygen, 45 % helium)"; of a trimix that looks the wrong way round, such as
+ * 50/10, also how it was read.
+ */
 export function mixInWords(mix: Mixture): string {
-  return `${nameMix(mix)} (${partsInWords(mix)})`;
+  const order = mix.helium > 0 && mix.helium < mix.oxygen && mix.oxygen > 0.4 ? "; oxygen stands first" : "";
+  return `${nameMix(mix)} (${partsInWords(mix)}${order})`;
 }
 
 /** "18 % oxygen, 45 % helium"; helium only where there is some. */

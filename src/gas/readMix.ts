@@ -3,7 +3,7 @@ import { AIR, HELIUM, OXYGEN, type Mixture } from "./mixture";
 import { refuse } from "./refusal";
 
 /** Below this much oxygen nothing is a nitrox, and a number is more likely a slip. */
-const LEAST_OXYGEN_PERCENT = 5;
+export const LEAST_OXYGEN_PERCENT = 5;
 
 const PURE = new Map<string, Mixture>([
   ["air", AIR],

@@ -73,8 +73,13 @@ describe("best mix", () => {
     [33, 32],
     [40, 28],
   ])("at %s m is %s per cent", (depth, percent) => expect(bestMix(depth, "metric")).toBe(percent));
-  it("refuses where not even 1 per cent is within the limit", () => {
+  it("refuses where only less than 5 per cent is within the limit", () => {
     expect(() => bestMix(3000, "metric")).toThrow(/no whole per cent/);
+    // 1.4 bar of oxygen at 31 bar are 4.5 %, at 28 bar 5.
+    expect(() => bestMix(300, "metric")).toThrow(
+      "At 300 m no whole per cent of oxygen from 5 on is within a ppO2 of 1.4",
+    );
+    expect(bestMix(270, "metric")).toBe(5);
   });
 });
 

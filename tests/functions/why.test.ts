@@ -48,6 +48,23 @@ describe("WHY", () => {
     );
   });
 
+  it("what looks like a slip is answered, and said so: a trimix the wrong way round, °C for °F", () => {
+    expect(why("MOD", "50/10", "m")).toContain("TX 50/10 (50 % oxygen, 10 % helium; oxygen stands first)");
+    for (const mix of ["10/50", "18/45", "21/20", "32"])
+      expect(why("MOD", mix, "m", 1.4)).not.toContain("stands first");
+    expect(why("STOPAT", "oxygen", 0, "air", 200, 32, "bar", "air", 70)).toContain(
+      "settled at 70 °C (or °F?)",
+    );
+    for (const temperature of [20, 45])
+      expect(why("STOPAT", "oxygen", 0, "air", 200, 32, "bar", "air", temperature)).not.toContain("°F?");
+  });
+
+  it("a reading in another unit than the rest is told in the units asked for", () => {
+    expect(why("STOPAT", "oxygen", 60, "EAN28", "232 bar", "EAN32", "psi")).toContain(
+      "From 60 psi of EAN28 to 3364.88 psi of EAN32",
+    );
+  });
+
   it("a drain, a vented cylinder and topping alone are told", () => {
     expect(why("STOPAT", "drain", 150, "EAN50", 200, "EAN32", "bar")).toMatch(
       /Steps: drain to [\d.]+ bar \(-[\d.]+\)/,
