@@ -1,7 +1,7 @@
 import { isBlank, type Sheet } from "./sheet";
 
 /** What Brimbook writes as sheets of its own. A price list or a stock sheet to fill in is the shop's. */
-export type OwnSheet = "month report" | "fill costs" | "findings" | "fill plan";
+export type OwnSheet = "month report" | "fill costs" | "findings" | "fill plan" | "fill card";
 
 /**
  * The line at the foot of a sheet that Brimbook wrote. It is the mark by which the sheet is known again wherever it is
@@ -21,5 +21,5 @@ export function ownSheetOf({ rows }: Pick<Sheet, "rows">): OwnSheet | undefined 
   return undefined;
 }
 
-const OWN_SHEETS: readonly OwnSheet[] = ["month report", "fill costs", "findings", "fill plan"];
+const OWN_SHEETS: readonly OwnSheet[] = ["month report", "fill costs", "findings", "fill plan", "fill card"];
 const OWN_LINES: ReadonlyMap<string, OwnSheet> = new Map(OWN_SHEETS.map((what) => [ownLine(what), what]));

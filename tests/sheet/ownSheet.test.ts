@@ -3,7 +3,7 @@ import { ownLine, ownSheetOf } from "../../src/sheet/ownSheet";
 import { sheetOf } from "../log/sheets";
 
 test("a sheet of ours is known by the line at its foot, also where columns and rows were put before it", () => {
-  for (const what of ["month report", "fill costs", "findings", "fill plan"] as const) {
+  for (const what of ["month report", "fill costs", "findings", "fill plan", "fill card"] as const) {
     expect(ownSheetOf(sheetOf([["Date", "Serial"], [], [ownLine(what)]]))).toBe(what);
     expect(
       ownSheetOf(

@@ -1,34 +1,28 @@
 import { Button } from "@fluentui/react-components";
-import { useState } from "react";
 import { Temporal } from "temporal-polyfill";
-import { labelText } from "../../depth/labelText";
-import { Refusal } from "../../gas/refusal";
-import type { SheetReading } from "../check/report";
-import { CopyButton } from "../kit/CopyButton";
-import { problemOf, type Problem } from "../kit/problem";
-import { ProblemNote } from "../kit/ProblemNote";
-import { useAnnounce } from "../kit/announce";
-import { useFilling, isTicked } from "./FillContext";
-import { FormField, FormSelect, Tick } from "./FormField";
-import { nextCylinder, shownIn, writtenIn } from "./form";
-import { asPasted, logRow } from "./logRow";
-import { fillCard } from "./print/fillCard";
-import { LABEL_STOCK, labelSheet } from "./print/labels";
-import { printPage } from "./print/printPage";
+import { isTicked, useFilling } from "./FillContext";
+import { FormField, Tick } from "./FormField";
+import { nextCylinder, shownIn } from "./form";
+import { lacksCertification, needsCertification } from "./handedOver";
+import { InsertSheet } from "./InsertSheet";
+import { LabelPart } from "./LabelPart";
+import { LogRowPart } from "./LogRowPart";
 import { planSheet } from "./planSheet";
+import { cardOf } from "./print/card";
+import { cardSheet } from "./print/cardSheet";
+import { fillCard } from "./print/fillCard";
+import { printPage } from "./print/printPage";
 import { useFillStyles } from "./styles";
 
 /** The customer's own analysis and signature, the label, and the row for the log. */
 export function HandOverStage({ onNext }: { readonly onNext: () => void }) {
   const styles = useFillStyles();
-  const { form, model, receipt, change, register } = useFilling();
-  const { analysis } = model;
-  const mix = analysis?.mix ?? model.wanted?.endMix;
-  const needsCard = mix !== undefined && (mix.helium > 0.0005 || mix.oxygen > 0.225 || mix.oxygen < 0.2);
+  const { model, change, register } = useFilling();
+  const mix = needsCertification(model);
   return (
     <div className={styles.stage}>
       <h2 className={styles.title}>Hand over</h2>
-      {!analysis && (
+      {!model.analysis && (
         <p className={styles.text}>
           <strong>Not analysed.</strong> Without an analysis there is no label: a plan is not a measurement.
         </p>
@@ -36,7 +30,7 @@ export function HandOverStage({ onNext }: { readonly onNext: () => void }) {
       <FormField name="customerOxygen" label="The customer analyses too: oxygen" unit="%" />
       <SecondReading />
       <FormField name="customerName" label="Received by" hint="The name; the signature goes on the card." />
-      {needsCard && (
+      {mix && (
         <FormField
           name="certification"
           label="Certification seen"
@@ -44,21 +38,10 @@ export function HandOverStage({ onNext }: { readonly onNext: () => void }) {
         />
       )}
       <Tick name="signed" label="Card signed, mix and MOD read out" />
-      {!isTicked(form, "signed") && <p className={styles.small}>Not signed yet.</p>}
-      <LabelPrint />
+      <LabelPart />
       <LogRowPart />
-      <div className={styles.row}>
-        <Button
-          className={styles.half}
-          onClick={() => {
-            const card = fillCard(model, receipt, form.units, today().toString());
-            if (card) printPage(card);
-          }}
-        >
-          Print the fill card
-        </Button>
-        <InsertPlan />
-      </div>
+      <CardAndPlan />
+      <StillOpen />
       <Button
         className={styles.button}
         appearance="primary"
@@ -74,8 +57,20 @@ export function HandOverStage({ onNext }: { readonly onNext: () => void }) {
   );
 }
 
-function today(): Temporal.PlainDate {
-  return Temporal.Now.plainDateISO();
+/** What a handover lacks is said before the next cylinder comes. */
+function StillOpen() {
+  const styles = useFillStyles();
+  const { form, model } = useFilling();
+  const open = [
+    ...(model.analysis ? [] : ["not analysed"]),
+    ...(lacksCertification(form, model) ? ["certification not seen"] : []),
+    ...(isTicked(form, "signed") ? [] : ["not signed"]),
+  ];
+  return open.length === 0 ? null : (
+    <p className={styles.text} data-part="still-open">
+      <strong>Still open:</strong> {open.join("; ")}.
+    </p>
+  );
 }
 
 /** Two analysers, or two people, should come to the same. */
@@ -97,134 +92,30 @@ function SecondReading() {
   );
 }
 
-function LabelPrint() {
+/** The card on paper or as a sheet, and the plan as formulas to go on from. */
+function CardAndPlan() {
   const styles = useFillStyles();
-  const { form, model, receipt, units } = useFilling();
-  const { analysis, station } = model;
-  if (!analysis) return null;
-  const stock =
-    LABEL_STOCK.find(({ id }) => id === shownIn(form, "labelStock")) ?? LABEL_STOCK[units === "us" ? 0 : 3]!;
-  let text: string;
-  try {
-    text = labelText({
-      pressureBar: analysis.pressureBar,
-      analysedMix: analysis.mix,
-      analysedBy: writtenIn(form, "initials").text,
-      fillDate: today(),
-      serial: receipt?.serial ?? writtenIn(form, "asked").text,
-      units,
-      maxPpO2: station.maxPpO2,
-    });
-  } catch (thrown) {
-    if (!(thrown instanceof Refusal)) throw thrown;
-    return <p className={styles.text}>{thrown.message}</p>;
-  }
+  const { model, receipt, units } = useFilling();
+  const card = () => cardOf(model, receipt, units, Temporal.Now.plainDateISO().toString());
   return (
-    <section className={styles.card} aria-label="The label" data-part="label">
-      <h3 className={styles.heading}>Label</h3>
-      <p className={styles.text}>{text}</p>
-      <FormSelect
-        name="labelStock"
-        label="Label sheet"
-        choices={LABEL_STOCK.map(({ id, name }) => [id, name] as const)}
-      />
+    <div className={styles.row}>
       <Button
         className={styles.half}
         onClick={() => {
-          printPage(labelSheet([text], stock));
+          const made = card();
+          if (made) printPage(fillCard(made));
         }}
       >
-        Print the label
+        Print the fill card
       </Button>
-    </section>
-  );
-}
-
-/** A sheet of fills that names the day and the cylinder; anything less is no place for a record. */
-function canTakeFills({ kind, columns }: SheetReading): boolean {
-  const has = (field: string) => columns.some((column) => column.field === field);
-  return (kind === "fills" || kind === "flat") && has("date") && (has("serial") || has("shopNumber"));
-}
-
-/** The row as the person's own columns have it, written only when asked. */
-function LogRowPart() {
-  const styles = useFillStyles();
-  const { form, model, receipt, register, workbook } = useFilling();
-  const [done, setDone] = useState<string>();
-  const [problem, setProblem] = useState<Problem>();
-  const announce = useAnnounce();
-  const logs = register.sheets.filter(canTakeFills);
-  const sheet = logs.find(({ name }) => name === shownIn(form, "logSheet")) ?? logs.at(-1);
-  if (!sheet || !model.wanted)
-    return (
-      <p className={styles.small}>No log sheet was found to add the row to. Look the cylinder up first.</p>
-    );
-  const row = logRow(sheet.columns, form, model, receipt, today());
-  const append = async () => {
-    try {
-      const at = await workbook.appendRow!(sheet.name, row);
-      const said = `Written into row ${at.row + 1} of ${sheet.name}.`;
-      setDone(said);
-      setProblem(undefined);
-      announce(said);
-    } catch (thrown) {
-      setProblem(problemOf(thrown));
-    }
-  };
-  return (
-    <section className={styles.card} aria-label="The row for the log" data-part="log-row">
-      <h3 className={styles.heading}>Into the log: {sheet.name}</h3>
-      {logs.length > 1 && (
-        <FormSelect
-          name="logSheet"
-          label="Sheet"
-          choices={[...logs].reverse().map(({ name }) => [name, name] as const)}
-        />
-      )}
-      <p className={styles.small}>
-        {row
-          .map(({ column }) => sheet.columns.find((each) => each.column === column)?.heading ?? "")
-          .join(", ")}
-      </p>
-      <div className={styles.row}>
-        {workbook.appendRow && (
-          <Button
-            className={styles.half}
-            disabledFocusable={done !== undefined}
-            onClick={() => void append()}
-          >
-            Add the row
-          </Button>
-        )}
-        <CopyButton what="row" text={() => asPasted(row)} />
-      </div>
-      {done !== undefined && <p className={styles.text}>{done}</p>}
-      {problem && <ProblemNote problem={problem} />}
-    </section>
-  );
-}
-
-function InsertPlan() {
-  const styles = useFillStyles();
-  const { model, units, workbook } = useFilling();
-  const [problem, setProblem] = useState<Problem>();
-  const announce = useAnnounce();
-  const insert = async () => {
-    const draft = planSheet(model, units);
-    if (!draft) return;
-    try {
-      const [name = draft.name] = await workbook.addSheets([draft]);
-      announce(`The plan is in the sheet ${name}.`);
-    } catch (thrown) {
-      setProblem(problemOf(thrown));
-    }
-  };
-  return (
-    <>
-      <Button className={styles.half} onClick={() => void insert()}>
-        Insert the plan as a sheet
-      </Button>
-      {problem && <ProblemNote problem={problem} />}
-    </>
+      <InsertSheet
+        words="Insert the card as a sheet"
+        draft={() => {
+          const made = card();
+          return made && cardSheet(made);
+        }}
+      />
+      <InsertSheet words="Insert the plan as a sheet" draft={() => planSheet(model, units)} />
+    </div>
   );
 }

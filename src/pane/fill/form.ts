@@ -60,6 +60,7 @@ const FIELD_TABLE = {
   tolerance: ["text", "station"],
   initials: ["text", "station"],
   labelStock: ["text", "station"],
+  labelFrom: ["text", "fill"],
   logSheet: ["text", "station"],
   row: ["lines", "fill"],
   rowBank: ["lines", "station"],

@@ -7,6 +7,7 @@ import { gaugeReading, temperature, type Units } from "../../gas/units";
 import type { Field, FillMethod, LogColumn } from "../../log/log";
 import type { CellWrite } from "../../workbook/workbook";
 import { writtenIn, type FillForm } from "./form";
+import { lacksCertification } from "./handedOver";
 import type { FillModel } from "./model";
 import type { RankedWay } from "./ways";
 import { mod } from "../../depth/mod";
@@ -73,9 +74,15 @@ const CELLS: Partial<Record<Field, Worked>> = {
   filledBy: ({ form }) => textCell(writtenIn(form, "initials").text),
   modOnLabelM: ({ model }, column) => model.analysis && modCell(model.analysis.mix, column, model),
   receivedBy: ({ form }) => textCell(writtenIn(form, "customerName").text),
-  certification: ({ form }) => textCell(writtenIn(form, "certification").text),
+  // The audit reads a no as what it is: handed over without.
+  certification: ({ form, model }) =>
+    lacksCertification(form, model) ? { value: "no" } : textCell(writtenIn(form, "certification").text),
   price: ({ form }) => numberCell(writtenIn(form, "price").text),
-  remarks: ({ form }) => textCell(writtenIn(form, "remarks").text),
+  remarks: ({ form, model }, _, columns) => {
+    const lacks = lacksCertification(form, model) && !has("certification", columns);
+    const { text } = writtenIn(form, "remarks");
+    return textCell([text.trim(), lacks ? "certification not seen" : ""].filter(Boolean).join("; "));
+  },
 };
 
 function has(field: Field, columns: readonly LogColumn[]): boolean {

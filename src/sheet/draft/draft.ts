@@ -91,6 +91,8 @@ export interface PageDraft {
   readonly titleRows?: { readonly first: number; readonly last: number };
   /** Made small enough for a single page. */
   readonly onePage?: true;
+  /** For paper that is cut or printed already: these margins, none right and below, and nothing at the foot. */
+  readonly stock?: { readonly leftMm: number; readonly topMm: number };
   /** What stands at the foot, left of the page number. */
   readonly footer: string;
 }

@@ -18,6 +18,7 @@ const ABOUT = "the new sheets";
 const BLOCK_CELLS = 20_000;
 /** A character of the standard font in points, as Excel counts column widths here. */
 const CHARACTER_PT = 5.25;
+const MM_PT = 72 / 25.4;
 /** Text that Excel would not take for a number, a date, a truth or a formula when it is typed. */
 const PLAIN_TEXT = /^(?!true$|false$)\p{L}[^\d]*$/iu;
 
@@ -176,12 +177,23 @@ function writeTables(sheet: Excel.Worksheet, { tables }: SheetDraft, taken: Set<
 
 function writePage(
   sheet: Excel.Worksheet,
-  { paper, landscape, onePage, titleRows, footer }: PageDraft,
+  { paper, landscape, onePage, titleRows, stock, footer }: PageDraft,
 ): void {
   const { pageLayout } = sheet;
   pageLayout.orientation = landscape ? "Landscape" : "Portrait";
   pageLayout.paperSize = paper;
-  pageLayout.zoom = { horizontalFitToPages: 1, ...(onePage && { verticalFitToPages: 1 }) };
+  pageLayout.zoom = stock
+    ? { scale: 100 }
+    : { horizontalFitToPages: 1, ...(onePage && { verticalFitToPages: 1 }) };
+  if (stock) {
+    pageLayout.leftMargin = stock.leftMm * MM_PT;
+    pageLayout.topMargin = stock.topMm * MM_PT;
+    pageLayout.rightMargin = 0;
+    pageLayout.bottomMargin = 0;
+    pageLayout.headerMargin = 0;
+    pageLayout.footerMargin = 0;
+    return;
+  }
   pageLayout.headersFooters.defaultForAllPages.leftFooter = `&8${footer.replaceAll("&", "&&")}`;
   pageLayout.headersFooters.defaultForAllPages.rightFooter = "&8&P / &N";
   if (titleRows) pageLayout.setPrintTitleRows(`$${titleRows.first + 1}:$${titleRows.last + 1}`);

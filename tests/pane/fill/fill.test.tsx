@@ -2,7 +2,8 @@
 import { fireEvent, screen, waitFor, within } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
 import { evaluate } from "../../../src/functions/evaluate";
-import { US_SHOP } from "../fakeWorkbook";
+import { styledCell } from "../../../src/sheet/draft/draft";
+import { sheet, US_SHOP } from "../fakeWorkbook";
 import { press, showPane } from "../render";
 import { openFill, part, receive, shopLog, type, Writable } from "./counter";
 
@@ -180,6 +181,54 @@ describe("heat, analysis and handing over", () => {
     const iso = `${today.getFullYear()}-${String(today.getMonth() + 1).padStart(2, "0")}-${String(today.getDate()).padStart(2, "0")}`;
     const [[label]] = evaluate("LABELTEXT", [3000, 31.8, "R.", iso, "GP1001", "psi"]) as [[string]];
     expect(part("label").textContent).toContain(label);
+  });
+  it("inserts the card as a sheet, with the stops of FILLSTEPS, and the label for the stock, only when asked", async () => {
+    const workbook = await filled();
+    press("Analyse");
+    type(/^Oxygen, %/, "31.8");
+    type("Analysed by", "R.");
+    press("Hand over");
+    expect(workbook.added).toEqual([]);
+    press("Insert the card as a sheet");
+    await screen.findByText(/^It is in the sheet Fill card GP1001/);
+    const values = workbook.added[0]!.rows.flatMap(({ cells }) =>
+      cells.map((cell) => styledCell(cell).value),
+    );
+    for (const stop of stepsByFunction(500, "air", 3000, 32, "psi")) expect(values).toContain(Number(stop));
+    type("Begin at label", "99");
+    expect(screen.getByText("Write 1 to 10; until then it begins at 1.")).toBeTruthy();
+    type("Begin at label", "2");
+    press("Insert the label as a sheet");
+    await screen.findByText(/^It is in the sheet Labels/);
+    expect(workbook.added[1]!.rows[0]!.cells.map((cell) => styledCell(cell).value)).toEqual([
+      null,
+      null,
+      "EAN31.8",
+    ]);
+  });
+  it("says what is still open before the next cylinder, and the certification in the log's row too", async () => {
+    const workbook = await filled();
+    workbook.sheets[0] = sheet("Fills", [
+      ["Date", "Serial", "Start psi", "End psi", "Mix", "Certification"],
+      ["2026-10-02", "GP1001", 500, 3000, "EAN32", "N-1"],
+    ]);
+    press("Receive");
+    press("Look it up");
+    await waitFor(() => {
+      expect(screen.getByRole<HTMLButtonElement>("button", { name: "Look it up" })).toBeTruthy();
+      expect(screen.queryByText("Looking through the workbook")).toBeNull();
+    });
+    press("Hand over");
+    expect(part("still-open").textContent).toBe(
+      "Still open: not analysed; certification not seen; not signed.",
+    );
+    within(part("log-row")).getByText("The row says that no certification was seen.");
+    press("Add the row");
+    await within(part("log-row")).findByText(/^Written into row/);
+    expect(workbook.rows[0]!.cells.find(({ column }) => column === 5)).toEqual({ column: 5, value: "no" });
+    type("Certification seen", "N-4711");
+    fireEvent.click(screen.getByRole("checkbox", { name: /^Card signed/ }));
+    expect(part("still-open").textContent).toBe("Still open: not analysed.");
   });
   it("adds the row to the person's own columns, once, and only when asked", async () => {
     const workbook = await filled();

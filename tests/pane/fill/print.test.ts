@@ -13,10 +13,15 @@ import { asPasted, logRow } from "../../../src/pane/fill/logRow";
 import { fillModel } from "../../../src/pane/fill/model";
 import { ownSheetOf } from "../../../src/sheet/ownSheet";
 import { planSheet } from "../../../src/pane/fill/planSheet";
+import { readPresence } from "../../../src/log/cells/text";
+import { cardOf } from "../../../src/pane/fill/print/card";
+import { cardSheet } from "../../../src/pane/fill/print/cardSheet";
 import { fillCard } from "../../../src/pane/fill/print/fillCard";
 import { LABEL_STOCK, labelSheet } from "../../../src/pane/fill/print/labels";
+import { labelsSheet } from "../../../src/pane/fill/print/labelsSheet";
 import { documentOf } from "../../../src/pane/fill/print/page";
-import { styledCell } from "../../../src/sheet/draft/draft";
+import { styledCell, type DraftCell } from "../../../src/sheet/draft/draft";
+import { LOOKS } from "../../../src/sheet/draft/looks";
 import type { Field, LogColumn } from "../../../src/log/log";
 import { Temporal } from "temporal-polyfill";
 
@@ -30,20 +35,51 @@ const FILL = { startPressure: "500", startMix: "air", endPressure: "3000", endMi
 const PAPER_MM = { A4: [210, 297], letter: [215.9, 279.4] } as const;
 
 describe("the fill card", () => {
-  const card = fillCard(fillModel(written(FILL), undefined, "US"), undefined, "us", "2026-10-31")!;
+  const model = fillModel(written({ ...FILL, gasTemperature: "110" }), undefined, "US");
+  const card = cardOf(model, undefined, "us", "2026-10-31")!;
+  const printed = fillCard(card);
+  const [, ...byFunction] = evaluate("FILLSTEPS", [500, "air", 3000, 32, "psi"]);
+  const stops = byFunction.map((row) => Number(row[3]).toFixed(0));
   it("has the stops of FILLSTEPS, a box for each, and says that nothing is known of the cylinder", () => {
-    const [, ...rows] = evaluate("FILLSTEPS", [500, "air", 3000, 32, "psi"]);
-    for (const row of rows) expect(card.body).toContain(`>${Number(row[3]).toFixed(0)} <small>psi`);
-    expect(card.body.match(/class="box"/g)).toHaveLength(rows.length);
-    expect(card.body).toMatch(/Not known:/);
-    expect(card.body).toMatch(/analyse every cylinder/);
+    expect(card.steps.map(({ stop }) => stop)).toEqual(stops);
+    for (const stop of stops) expect(printed.body).toContain(`>${stop} <small>psi`);
+    expect(printed.body.match(/class="box"/g)).toHaveLength(stops.length);
+    expect(printed.body).toMatch(/Not known:/);
+    expect(printed.body).toMatch(/analyse every cylinder/);
+  });
+  it("as a sheet says the same, word for word and figure for figure, on one page, and is known as ours", () => {
+    const sheet = cardSheet(card);
+    const values = sheet.rows.map(({ cells }) => ({ values: cells.map((cell) => styledCell(cell).value) }));
+    const said = values.flatMap((row) => row.values).map((value) => String(value ?? ""));
+    const lines = [
+      ...card.facts.flat(),
+      ...card.steps.flatMap(({ what, change, stop, warm }) => [`${what}\n${change}`, stop, warm!]),
+      ...card.blanks.flatMap(({ heading, labels }) => [heading, ...labels]),
+      ...[card.way, card.against!, card.stopsHold, ...card.cautions],
+    ];
+    expect(lines.filter((line) => !said.includes(line))).toEqual([]);
+    expect(
+      sheet.rows.flatMap(({ cells }) => cells).filter((cell) => styledCell(cell).value === "☐"),
+    ).toHaveLength(stops.length);
+    expect(sheet.page).toMatchObject({ paper: "Letter", onePage: true });
+    expect(ownSheetOf({ rows: values })).toBe("fill card");
+  });
+  it("has a blank to write in for every reading, analysis, name and signature", () => {
+    const blank = (cell: DraftCell | undefined) =>
+      styledCell(cell).value === null && styledCell(cell).style?.fill === LOOKS.fillIn.fill;
+    const rows = cardSheet(card).rows.map(({ cells }) => cells);
+    const labels = card.blanks.flatMap(({ labels: each }) => each);
+    for (const label of labels)
+      expect(blank(rows.find(([first]) => styledCell(first).value === label)![1])).toBe(true);
+    const steps = rows.filter((cells) => cells.some((cell) => styledCell(cell).value === "☐"));
+    expect(steps.map((cells) => cells.filter(blank).length)).toEqual(stops.map(() => 3));
   });
   it("writes what was typed as text, never as markup", () => {
-    const page = documentOf({ ...card, title: "<script>" });
+    const page = documentOf({ ...printed, title: "<script>" });
     expect(page).not.toContain("<script>");
   });
   it("is none without a plan", () => {
-    expect(fillCard(fillModel(newForm("us"), undefined, "US"), undefined, "us", "")).toBeUndefined();
+    expect(cardOf(fillModel(newForm("us"), undefined, "US"), undefined, "us", "")).toBeUndefined();
   });
 });
 
@@ -57,6 +93,52 @@ describe("label sheets", () => {
   it("a sheet begun goes on where it was left", () => {
     const { body } = labelSheet(["EAN32 · MOD 111 ft at ppO2 1.4"], LABEL_STOCK[0]!, 3);
     expect(body).toContain("left:110.4mm;top:63.5mm");
+  });
+
+  const [[text]] = evaluate("LABELTEXT", [3000, "TX 10/50", "R.", "2026-10-31", "GP1001", "psi"]) as [
+    [string],
+  ];
+  it.each(LABEL_STOCK)(
+    "$name as a sheet: cells as large as the labels, from the first label's corner on",
+    (stock) => {
+      const labels = Array.from({ length: stock.across * stock.down }, () => text);
+      const { rows, widths, page } = labelsSheet(labels, stock);
+      // Seven pixels of 1/96 inch to a digit of the usual font: ECMA-376 part 1, 18.3.1.13.
+      const widthsMm = widths.map((width) => (width! * 7 * 25.4) / 96);
+      expect(widthsMm[0]).toBeCloseTo(stock.widthMm, 9);
+      expect(widthsMm.reduce((sum, width) => sum + width, 0)).toBeCloseTo(
+        stock.across * stock.widthMm + (stock.across - 1) * stock.gapAcrossMm,
+        9,
+      );
+      const heightMm = rows.reduce((sum, { heightPt }) => sum + (heightPt! * 25.4) / 72, 0);
+      expect(heightMm).toBeCloseTo(stock.down * stock.heightMm, 9);
+      expect(page.stock).toEqual({ leftMm: stock.leftMm, topMm: stock.topMm });
+      // Excel takes no row higher than this.
+      expect(Math.max(...rows.map(({ heightPt }) => heightPt!))).toBeLessThanOrEqual(409);
+      const letters = rows.flatMap(({ cells, heightPt }) =>
+        cells.map((cell) => [styledCell(cell).style?.sizePt ?? 0, heightPt!]),
+      );
+      expect(letters.every(([sizePt, heightPt]) => sizePt! * 1.2 <= heightPt!)).toBe(true);
+    },
+  );
+  it("as a sheet holds all that LABELTEXT says, at the label where the stock was left", () => {
+    const { rows } = labelsSheet([text], LABEL_STOCK[0]!, 3);
+    const values = rows.map(({ cells }) => cells.map((cell) => styledCell(cell).value));
+    expect(
+      values
+        .slice(0, 3)
+        .flat()
+        .every((value) => value === null),
+    ).toBe(true);
+    const label = values.slice(3).map((row) => row[2]);
+    expect(label[0]).toBe("TX 10/50");
+    expect(label.join(" ")).toMatch(/MOD \d+ ft at ppO2 1\.4\s+not to be breathed above \d+ ft/);
+    expect(
+      label
+        .join(" · ")
+        .split(/ · |  /)
+        .sort(),
+    ).toEqual(text.split(" · ").sort());
   });
 });
 
@@ -105,6 +187,18 @@ describe("the row for the log", () => {
     const form = written({ ...FILL, analysedOxygen: "10", analysedHelium: "50" });
     const row = logRow([column("analysedMix", 0)], form, fillModel(form, undefined, "US"), undefined, today);
     expect(row).toEqual([{ column: 0, value: "TX 10/50" }]);
+  });
+  it("says no in the log's column where nobody saw the certification that the mix needs, which the audit finds", () => {
+    const row = (fields: Partial<Record<FieldName, string>>, columns: readonly LogColumn[]) => {
+      const form = written({ ...FILL, ...fields });
+      return asPasted(logRow(columns, form, fillModel(form, undefined, "US"), undefined, today));
+    };
+    const both = [column("certification", 0), column("remarks", 1)];
+    expect(row({}, both)).toBe("no");
+    expect(row({ certification: "N-4711" }, both)).toBe("N-4711");
+    expect(row({ endMix: "air" }, both)).toBe("");
+    expect(row({ remarks: "new O-ring" }, [column("remarks", 0)])).toBe("new O-ring; certification not seen");
+    expect(readPresence({ value: "no", format: undefined, dateSystem: 1900 })).toEqual({ kind: "blank" });
   });
   it("gives the oxygen added as its column asks: how much, or where it stopped", () => {
     const form = written(FILL);

@@ -49,6 +49,17 @@ describe("new sheets in Excel", () => {
     expect(fake.selected.sheet).toBe("Findings");
   });
 
+  test("for stock that is cut already print at full size, with its margins, and nothing at the foot", async () => {
+    const { fake, workbook } = open();
+    const stock = { leftMm: 4, topMm: 12.7 };
+    await workbook.addSheets([{ ...report, charts: [], tables: [], page: { ...report.page, stock } }]);
+    const looks = fake.book.looks.filter((look) => look.includes("pageLayout"));
+    expect(looks.join("\n")).toContain('pageLayout.zoom = {"scale":100}');
+    expect(looks.join("\n")).toContain("pageLayout.topMargin = 36");
+    expect(looks.join("\n")).toContain("pageLayout.bottomMargin = 0");
+    expect(looks.filter((look) => look.includes("headersFooters"))).toEqual([]);
+  });
+
   test.each(["RequestPayloadSizeLimitExceeded", "AccessDenied", "InvalidOperationInCellEditMode"])(
     "leave nothing behind where Excel refuses one with %s",
     async (code) => {

@@ -60,24 +60,41 @@ export function labelSheet(texts: readonly string[], on: LabelStock, from = 0): 
   };
 }
 
-/** The mix large, then what a diver has to know, then who and when. */
-function labelBody(text: string): string {
-  const [mix = "", ...rest] = text.split(" · ");
-  const isDepth = (line: string) => line.startsWith("MOD") || line.startsWith("not to be breathed");
-  const depths = rest.filter(isDepth);
-  const others = rest.filter((line) => !isDepth(line));
-  return `<strong class="mix">${escaped(mix)}</strong><span class="depths">${depths.map((line) => `<b>${escaped(line)}</b>`).join(" ")}</span><span class="rest">${others.map(escaped).join(" · ")}</span>`;
+/** What a label says, in the order of what a diver has to know: the mix, its depths, then who and when. */
+export interface LabelParts {
+  readonly mix: string;
+  readonly depths: readonly string[];
+  readonly rest: readonly string[];
 }
 
-function cssOf({ widthMm, heightMm, paper }: LabelStock): string {
-  const size = Math.min(heightMm / 3.6, widthMm / 8);
+/** The parts of a text that LABELTEXT gives. */
+export function labelParts(text: string): LabelParts {
+  const [mix = "", ...others] = text.split(" · ");
+  const isDepth = (line: string) => line.startsWith("MOD") || line.startsWith("not to be breathed");
+  return { mix, depths: others.filter(isDepth), rest: others.filter((line) => !isDepth(line)) };
+}
+
+/** Heights of the letters on a stock, millimetres. */
+export function lettersMm({ widthMm, heightMm }: LabelStock): Readonly<Record<keyof LabelParts, number>> {
+  const mix = Math.min(heightMm / 3.6, widthMm / 8);
+  return { mix, depths: mix * 0.42, rest: mix * 0.3 };
+}
+
+function labelBody(text: string): string {
+  const { mix, depths, rest } = labelParts(text);
+  return `<strong class="mix">${escaped(mix)}</strong><span class="depths">${depths.map((line) => `<b>${escaped(line)}</b>`).join(" ")}</span><span class="rest">${rest.map(escaped).join(" · ")}</span>`;
+}
+
+function cssOf(stock: LabelStock): string {
+  const { widthMm, heightMm, paper } = stock;
+  const letters = lettersMm(stock);
   const [pageWidth, pageHeight] = paper === "A4" ? [210, 297] : [215.9, 279.4];
   return `
   .sheet { position: relative; width: ${pageWidth}mm; height: ${pageHeight - 0.5}mm; overflow: hidden; }
   .label { position: absolute; width: ${widthMm}mm; height: ${heightMm}mm; padding: ${Math.min(3, heightMm / 12)}mm ${Math.min(4, widthMm / 16)}mm; overflow: hidden; display: flex; flex-direction: column; justify-content: center; gap: ${heightMm / 40}mm; }
-  .mix { font-size: ${size}mm; line-height: 1; }
-  .depths { font-size: ${size * 0.42}mm; line-height: 1.15; }
+  .mix { font-size: ${letters.mix}mm; line-height: 1; }
+  .depths { font-size: ${letters.depths}mm; line-height: 1.15; }
   .depths b { display: inline-block; }
-  .rest { font-size: ${size * 0.3}mm; line-height: 1.2; color: #24292c; }
+  .rest { font-size: ${letters.rest}mm; line-height: 1.2; color: #24292c; }
 `;
 }
