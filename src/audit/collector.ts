@@ -3,6 +3,7 @@ import { SEVERITIES, type AuditResult, type Finding, type NotChecked } from "./f
 import type { LogColumns } from "./logColumns";
 import type { Fault, FilledCylinder, NotJudged, Rule } from "./rule";
 import { sourceFor } from "./whoseSource";
+import { nameOf } from "./nameOf";
 import { fieldName } from "./words";
 
 /** How many cells are kept to look at, of fills that could not be judged. */
@@ -38,7 +39,7 @@ export class Collector {
 
   /** Keeps a fault where it counts, unless it was told before; answers what it found, or undefined where the log has no such column. */
   fault(rule: Rule, fault: Fault, filled: FilledCylinder, isCounted: boolean): Finding | undefined {
-    const { fill, serial, day } = filled;
+    const { fill, day } = filled;
     if (fault.blank !== undefined && !this.columns.has(fault.blank, fill)) {
       if (isCounted) this.#count(rule, noColumnFor([fault.blank.field]), 1, fill, undefined);
       return undefined;
@@ -49,7 +50,17 @@ export class Collector {
     const source = sourceFor(filled.cylinder.country, fault);
     const date = fill.fields.date;
     const fillDate = !ofRegister && date.kind === "value" ? date.value.toString() : "";
-    const finding = { rule: rule.id, severity, basis, source, cell, serial, fillDate, message, todo };
+    const finding = {
+      rule: rule.id,
+      severity,
+      basis,
+      source,
+      cell,
+      serial: nameOf(filled),
+      fillDate,
+      message,
+      todo,
+    };
     if (!isCounted) return finding;
     if (fault.ofColumn) {
       this.#foundInColumn({ rule, day: day ?? Infinity, finding });

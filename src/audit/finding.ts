@@ -16,6 +16,7 @@ export interface Finding {
   /** The published source, short: "49 CFR 180.205(c)". */
   readonly source: string;
   readonly cell: CellAddress;
+  /** As the log writes it; the shop number where it has none, else empty. */
   readonly serial: string;
   /** ISO date of the fill; empty where the finding is about the register. */
   readonly fillDate: string;

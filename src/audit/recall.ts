@@ -5,10 +5,12 @@ import type { DueLists } from "./dueLists";
 import type { Finding, Severity } from "./finding";
 import type { LogColumns } from "./logColumns";
 import type { FilledCylinder } from "./rule";
+import { nameOf } from "./nameOf";
 import { dateText } from "./words";
 
 /** A cylinder that somebody has to be called about, or that must not be filled as it is. */
 export interface CylinderAtRisk {
+  /** Or its shop number, as findings have it; `no serial` where the log has neither. */
   readonly serial: string;
   /** As the last fill names the owner, else the register; undefined where nobody does. */
   readonly owner: string | undefined;
@@ -24,18 +26,19 @@ export interface CylinderAtRisk {
  * fill replaces the earlier one: only what the cylinder may still hold is recalled, the latest fill first.
  */
 export class LastFills {
-  readonly #against = new Map<string, CylinderAtRisk>();
+  /** By serial; of a cylinder without one by the fill, as nothing shows that a later fill is of the same cylinder. */
+  readonly #against = new Map<string | Fill, CylinderAtRisk>();
 
   constructor(private readonly columns: LogColumns) {}
 
   add(filled: FilledCylinder, findings: readonly Finding[]): void {
     const { serial, fill } = filled;
-    if (serial === "") return;
-    this.#against.delete(serial);
+    const key = serial === "" ? fill : serial;
+    this.#against.delete(key);
     if (findings.length === 0) return;
     const { date } = fill.fields;
-    this.#against.set(serial, {
-      serial,
+    this.#against.set(key, {
+      serial: nameOf(filled) || "no serial",
       owner: ownerOf(filled),
       lastFill: this.columns.cell({ field: "serial" }, fill),
       fillDate: date.kind === "value" ? date.value.toString() : "",

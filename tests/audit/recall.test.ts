@@ -1,6 +1,9 @@
+import { Temporal } from "temporal-polyfill";
 import { beforeAll, describe, expect, test } from "vitest";
 import { audit } from "../../src/audit/audit";
 import type { AuditResult } from "../../src/audit/finding";
+import { readLog } from "../../src/log/readLog";
+import { sheetOf, type FixtureCell } from "../log/sheets";
 import { readSample, US } from "../reports/sample";
 
 describe("the recall list of the sample log", () => {
@@ -21,5 +24,39 @@ describe("the recall list of the sample log", () => {
     const recalled = result.recall.map(({ serial }) => serial);
     expect(recalled.filter((serial) => !found.has(serial))).toEqual([]);
     expect(new Set(recalled).size).toBe(recalled.length);
+  });
+});
+
+describe("cylinders that the log knows by a shop number, or not at all", () => {
+  const HEADINGS = [
+    "Date",
+    "Bottle no.",
+    "Start psi",
+    "End psi",
+    "Mix",
+    "Method",
+    "Hydro",
+    "Visual",
+    "O2 rating",
+  ];
+  const fill = (day: string, number: string, hydro: string) =>
+    [day, number, 500, 3000, "EAN32", "premix", hydro, "2026-03", "40"]; // prettier-ignore
+  const recalled = (...rows: readonly (readonly FixtureCell[])[]) =>
+    audit(readLog([sheetOf([HEADINGS, ...rows])], { asOf: Temporal.PlainDate.from("2026-10-31") }), US, {
+      asOf: "2026-10-31",
+    });
+
+  test("are on the list, by their number, and a later fill of that number takes none off it", () => {
+    const { recall, doNotFill, findings } = recalled(
+      fill("2026-10-03", "12", "2019-06"),
+      fill("2026-10-04", "12", "2024-06"),
+      fill("2026-10-05", "", "2019-06"),
+    );
+    expect(recall.map(({ serial, fillDate }) => `${serial} ${fillDate}`)).toEqual([
+      "no serial 2026-10-05",
+      "12 2026-10-03",
+    ]);
+    expect(doNotFill).toHaveLength(2);
+    expect(findings.filter(({ rule }) => rule === "V01").map(({ serial }) => serial)).toEqual(["12", ""]);
   });
 });
