@@ -12,7 +12,7 @@ import type { CylinderSize } from "./size";
 export function readCylinderSize(size: string | number): CylinderSize {
   if (typeof size === "number") return ofLitres(size, String(size));
   const text = size.replace(/\s+/g, " ").trim();
-  const key = keyOf(text.slice(0, LONGEST));
+  const key = keyOf(text);
   return inLitres(key, text) ?? named(key, text) ?? twin(key, text) ?? noSuchSize(text);
 }
 
@@ -38,8 +38,6 @@ function ofLitres(litres: number, written: string): CylinderSize {
 
 function named(key: string, text: string): CylinderSize | undefined {
   const found = TABLE.get(key) ?? withStatedPressure(key);
-  if (found === "two volumes")
-    return unknown(`"${text}" is a name for more than one volume: write the litres.`);
   return found && { ...found, name: text };
 }
 
@@ -68,11 +66,8 @@ function keyOf(name: string): string {
   return name.toLowerCase().replace(/ /g, "").replace(/bar$/, "").replace(/×/g, "x");
 }
 
-const TABLE = new Map<string, CylinderSize | "two volumes">();
-for (const { names, waterVolumeL, count } of sizes.cylinders) {
-  for (const key of names.map(keyOf)) {
-    const other = TABLE.get(key);
-    const same = other === undefined || (other !== "two volumes" && other.waterVolumeL === waterVolumeL);
-    TABLE.set(key, same ? { waterVolumeL, count } : "two volumes");
-  }
-}
+const TABLE: ReadonlyMap<string, CylinderSize> = new Map(
+  sizes.cylinders.flatMap(({ names, waterVolumeL, count }) =>
+    names.map((name) => [keyOf(name), { waterVolumeL, count }] as const),
+  ),
+);

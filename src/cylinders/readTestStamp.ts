@@ -54,7 +54,7 @@ function fullDate(date: string, order: StampOrder | undefined): readonly When[] 
   const yearLast = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})$/.exec(date);
   if (!yearLast) return [];
   const [first = 0, second = 0] = numbers(yearLast);
-  const year = fullYear(yearLast[3] ?? "");
+  const year = fullYear(yearLast[3]!);
   const monthFirst: Triple = [year, first, second];
   const dayFirst: Triple = [year, second, first];
   if (order === "month first" && first <= 12) return days([monthFirst]);
@@ -72,9 +72,9 @@ function monthWithLongYear(date: string): readonly When[] {
 /** `Sep-06`, `Sept 2006`, `15 Oct 2019`, and the names of months in German, French and Spanish. */
 function namedMonth(date: string): readonly When[] {
   const parts = /^(?:(\d{1,2})[-/. ]*)?([A-ZÄÉÛ]{3,10})[-/. ]*(?:(\d{1,2}),? )?(\d{4}|\d{2})$/.exec(date);
-  const month = parts ? monthNamed(parts[2] ?? "") : undefined;
+  const month = parts ? monthNamed(parts[2]!) : undefined;
   if (!parts || month === undefined) return [];
-  const year = fullYear(parts[4] ?? "");
+  const year = fullYear(parts[4]!);
   const day = parts[1] ?? parts[3];
   return day === undefined ? months([[year, month]]) : days([[year, month, Number(day)]]);
 }
@@ -82,7 +82,7 @@ function namedMonth(date: string): readonly When[] {
 /** `9 A1 32 06`, `9A12306`, `09/A123/06`, `8 C6 94`: month, the square with the tester's number, year. */
 function usMark(date: string): readonly When[] {
   const mark = /^(\d{1,2})[-/. ]*[A-Z]\d?[-/. ]*\d{0,3}[-/. ]*(\d{4}|\d{2})$/.exec(date);
-  return mark ? months([[fullYear(mark[2] ?? ""), Number(mark[1])]]) : [];
+  return mark ? months([[fullYear(mark[2]!), Number(mark[1])]]) : [];
 }
 
 /** `06/09`, `9 06`, `13/7`: the year has two digits, the month is at most 12; where both fit, both are possible. */
@@ -154,14 +154,15 @@ function takeMarksOff(text: string): { date: string } & Pick<TestStamp, "means" 
   const before = BEFORE.exec(date);
   if (before) {
     date = date.slice(before[0].length);
-    const mark = before[1] ?? "";
+    const mark = before[1]!;
     marks.push(mark === "+" ? "cross" : mark.startsWith("V") ? "V" : mark);
   }
   let plus = false;
-  for (let behind = BEHIND.exec(date); behind && /\d/.test(date); behind = BEHIND.exec(date)) {
+  for (let behind = BEHIND.exec(date); behind; behind = BEHIND.exec(date)) {
     date = date.slice(0, behind.index);
-    if (behind[1] === "+") plus = true;
-    else marks.unshift(/[*★☆]|STAR/.test(behind[1] ?? "") ? "star" : (behind[1] ?? ""));
+    const mark = behind[1]!;
+    if (mark === "+") plus = true;
+    else marks.unshift(/[*★☆]|STAR/.test(mark) ? "star" : mark);
   }
   return { date, means, plus, marks };
 }

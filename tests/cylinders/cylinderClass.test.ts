@@ -13,6 +13,10 @@ describe("the class of a cylinder", () => {
     ["US", { cylinderClass: "TC/3ALM207" }, "US-3AL"],
     ["US", { cylinderClass: "dot 3aa 2400+" }, "US-3AA"],
     ["US", { cylinderClass: "ICC-3A2250" }, "US-3AA"],
+    ["US", { cylinderClass: "DOT/TC 3AL" }, "US-3AL"],
+    ["US", { cylinderClass: "TC-DOT-3AL" }, "US-3AL"],
+    ["US", { cylinderClass: " 3AA " }, "US-3AA"],
+    ["US", { cylinderClass: "  ", material: "steel" }, "US-3AA"],
     ["US", { cylinderClass: "DOT-SP12479" }, "US-SP-COMP-SCUBA"],
     ["US", { cylinderClass: "UN ISO 7866" }, "US-UN-SEAMLESS"],
     ["US", { cylinderClass: "3AL", alloy: "6351-T6" }, "US-3AL-6351"],
@@ -24,6 +28,7 @@ describe("the class of a cylinder", () => {
     ["FR", { cylinderClass: "tiv" }, "FR-TIV"],
     ["FR", {}, "FR-GENERAL"],
     ["JP", { material: "Aluminium" }, "JP-ALUM"],
+    ["JP", { material: "not said" }, "JP-STEEL"],
     ["JP", { material: "carbon composite" }, "JP-COMP"],
     ["NZ", { alloy: "6351" }, "NZ-6351"],
     ["NZ", { cylinderClass: "3AL" }, "NZ"],
@@ -31,13 +36,19 @@ describe("the class of a cylinder", () => {
     expect(idOf(country, kind)).toBe(id);
   });
 
-  it("that the rules do not name is unknown, never the usual one", () => {
-    try {
-      idOf("US", { cylinderClass: "3ZZ" });
-      expect.unreachable();
-    } catch (thrown) {
-      expect(thrown).toBeInstanceOf(Refusal);
-      expect((thrown as Refusal).kind).toBe("unknown");
-    }
-  });
+  it.each(["3ZZ", "X DOT-3AL", "3AL3000 x", "DOTTY 3AL"])(
+    "%s is unknown, never the usual one",
+    (cylinderClass) => {
+      try {
+        idOf("US", { cylinderClass });
+        expect.unreachable();
+      } catch (thrown) {
+        expect(thrown).toBeInstanceOf(Refusal);
+        expect((thrown as Refusal).kind).toBe("unknown");
+        expect((thrown as Refusal).message).toBe(
+          `The rules of United States name no class "${cylinderClass}": write it as stamped, such as 3AL.`,
+        );
+      }
+    },
+  );
 });

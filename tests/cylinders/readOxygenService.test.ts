@@ -12,6 +12,8 @@ describe("an oxygen rating", () => {
   it.each([
     ["AIR", AIR_ONLY],
     ["Air only", AIR_ONLY],
+    [" Air  only ", AIR_ONLY],
+    [20, AIR_ONLY],
     ["compressed air", AIR_ONLY],
     ["DRUCKLUFT-TG", AIR_ONLY],
     ["21", AIR_ONLY],
@@ -30,6 +32,7 @@ describe("an oxygen rating", () => {
     ["Suitable for 23.5% only", to(0.235)],
     ["22", to(0.22)],
     ["50", to(0.5)],
+    [" max  50 % ", to(0.5)],
     ["O2 clean", CLEAN],
     ["O2-CLEAN", CLEAN],
     ["oxygen service", CLEAN],
@@ -56,6 +59,19 @@ describe("an oxygen rating", () => {
       expect(refusalOf(written)).toBe("unusable");
     },
   );
+
+  it("that leaves the limit open, is none or cannot be says what to write", () => {
+    expect(() => readOxygenService("nitrox")).toThrow(
+      '"nitrox" does not say how rich: write AIR, 40 or O2 clean.',
+    );
+    expect(() => readOxygenService("x".repeat(61))).toThrow(
+      `"${"x".repeat(60)}" is not an oxygen rating: write AIR, 40 or O2 clean.`,
+    );
+    expect(() => readOxygenService(0.04)).toThrow(
+      "An oxygen rating of 0.04 cannot be: write AIR, 40 or O2 clean.",
+    );
+    expect(() => readOxygenService(0.05)).toThrow("An oxygen rating of 0.05 cannot be");
+  });
 
   it("never answers anything but a rating or a refusal", () => {
     fc.assert(

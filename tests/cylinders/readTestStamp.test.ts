@@ -43,6 +43,9 @@ const READ: readonly (readonly [text: string, date: string, marks?: string])[] =
   ["10/2019", "2019-10"],
   ["05-1995", "1995-05"],
   ["2019 HX 10", "2019-10"],
+  ["2019HX10", "2019-10"],
+  ["2019 - 10", "2019-10"],
+  ["10 - 2019", "2019-10"],
   // named months
   ["Sep-06", "2006-09"],
   ["Oct-19", "2019-10"],
@@ -51,6 +54,7 @@ const READ: readonly (readonly [text: string, date: string, marks?: string])[] =
   ["octobre 2019", "2019-10"],
   ["juil. 2020", "2020-07"],
   ["juin 2020", "2020-06"],
+  ["juillet 2020", "2020-07"],
   ["Dez 21", "2021-12"],
   // full dates
   ["2019-10-15", "2019-10-15"],
@@ -59,6 +63,12 @@ const READ: readonly (readonly [text: string, date: string, marks?: string])[] =
   ["15 Oct 2019", "2019-10-15"],
   ["Oct 15, 2019", "2019-10-15"],
   ["29.02.2020", "2020-02-29"],
+  ["31/12/23", "2023-12-31"],
+  ["1-31-2020", "2020-01-31"],
+  ["05/05/2021", "2021-05-05"],
+  ["Oct 15 2019", "2019-10-15"],
+  ["15Oct2019", "2019-10-15"],
+  ["15 - Oct 2019", "2019-10-15"],
   // letters before and behind
   ["R 10/19", "2019-10", "R"],
   ["RR 4/22", "2022-04", "RR"],
@@ -86,6 +96,7 @@ describe("a test stamp", () => {
   it.each(read)("%s is %s %s", (text, date, marks) => {
     const stamp = readTestStamp(text);
     expect(stampText(stamp)).toBe(date);
+    expect(["test", "due"]).toContain(stamp.means);
     const said = [stamp.means === "due" && "due", stamp.plus && "+", ...stamp.marks]
       .filter(Boolean)
       .join(" ");
@@ -104,12 +115,19 @@ describe("a test stamp", () => {
     expect(kindOf(text)).toBe("unknown");
   });
 
+  it("what to write instead is the first of the two", () => {
+    expect(() => readTestStamp(" 06/09 ")).toThrow(
+      /^"06\/09" can be 2006-09 or 2009-06: write the year with four digits, such as 2006\/09\.$/,
+    );
+  });
+
   const ORDERED: readonly (readonly [string, StampOrder, string])[] = [
     ["06/09", "month first", "2009-06"],
     ["06/09", "year first", "2006-09"],
     ["09/11", "year first", "2009-11"],
     ["03 02", "month first", "2002-03"],
     ["12/03/2021", "month first", "2021-12-03"],
+    ["31/12/2023", "month first", "2023-12-31"],
     // one reading only: the order does not make a month of 19
     ["19/10", "month first", "2019-10"],
     ["10/19", "year first", "2019-10"],
@@ -130,7 +148,9 @@ describe("a test stamp", () => {
 
   it.each([
     "", "-", "OUT", "N/A", "see sticker", "??", "6", "43739", "19-Oct", "00/19", "13/13", "02/29/2023", "2019/13",
-    "0/A1/19", "A12 34", "2019-10-32", "x".repeat(5000), "-".repeat(50_000), "1".repeat(50_000),
+    "0/A1/19", "A12 34", "Foo 2020", "2019-10-00", "00/31/2020", "A 2019-10-15", "2019-10-151", "112/31/2023",
+    "12/31/20235", "12/31/2", "12019/10", "110/2019", "10/20199", "? 15 Oct 2019", "Oct 20199", "119 A1 06",
+    "9 A1 32 200677", "★", "+", "2019-10-32", "x".repeat(5000), "-".repeat(50_000), "1".repeat(50_000),
   ])("%j is no test date, and the sentence says what to write", (text) => {
     expect(() => readTestStamp(text)).toThrow("write month and year");
     expect(kindOf(text)).toBe("unusable");

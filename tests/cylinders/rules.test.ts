@@ -133,7 +133,12 @@ describe("country rules", () => {
   it.each(["SE", "PT", "IE", "AT", "xx", ""])(
     "there are none for %j, and it says which there are",
     (code) => {
-      expect(() => countryRules(code)).toThrow("US");
+      const all = COUNTRIES.map((each) => each.code).join(", ");
+      expect(() => countryRules(` ${code} `)).toThrow(
+        code === ""
+          ? "No country's rules are chosen: write one, such as US or GB."
+          : `There are no rules for "${code}". Write one of ${all}.`,
+      );
     },
   );
 
