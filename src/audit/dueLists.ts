@@ -4,6 +4,7 @@ import type { CountryRules } from "../cylinders/countryRules";
 import { stampText } from "../cylinders/testStamp";
 import { Refusal } from "../gas/refusal";
 import type { Log } from "../log/log";
+import { allAtOnce, inSteps, part, type Steps } from "../log/steps";
 import type { CellAddress } from "../sheet/sheet";
 import type { CylinderOnRecord } from "./cylinderOnRecord";
 import { readingsOf } from "./eitherReading";
@@ -65,17 +66,29 @@ export function dueLists(
   asOf: Temporal.PlainDate,
   options: AuditOptions = {},
 ): DueLists {
+  return allAtOnce(dueListSteps(log, rules, asOf, options));
+}
+
+/** The same, a few fills at a time. */
+export function* dueListSteps(
+  log: Log,
+  rules: CountryRules,
+  asOf: Temporal.PlainDate,
+  options: AuditOptions = {},
+): Steps<DueLists> {
   const { shop } = shopFor(rules, options);
   const today = dayNumber(asOf);
   const columns = new LogColumns(log);
   const entries: DueEntry[] = [];
   const notKnown: DueUnknown[] = [];
-  for (const known of knownCylinders(log, shop.rules)) {
-    for (const due of testsDue(known, today, columns)) {
+  const known = yield* part(0, 0.9, knownCylinders(log, shop.rules));
+  const judging = inSteps(known, known.length, (each) => {
+    for (const due of testsDue(each, today, columns)) {
       if ("why" in due) notKnown.push(due);
       else entries.push(due);
     }
-  }
+  });
+  yield* part(0.9, 1, judging);
   entries.sort(byOwner);
   const between = (least: number, most: number) =>
     entries.filter(({ daysLeft }) => daysLeft >= least && daysLeft <= most);

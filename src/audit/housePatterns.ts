@@ -1,4 +1,5 @@
 import type { Fill, Log } from "../log/log";
+import { allAtOnce, inSteps, type Steps } from "../log/steps";
 import { isAir } from "./enriched";
 
 /** By what blends are put together to look for a bias. */
@@ -36,20 +37,25 @@ const NO_HABIT = 3;
  * Learns a station's own bias from ordered against analysed mixes: for each person, method and bank the mean error with
  * its confidence interval (Student's t, 95 %), the surest first. Air is no blend.
  */
-export function housePatterns({ fills }: Pick<Log, "fills">): HousePatterns {
+export function housePatterns(log: Pick<Log, "fills">): HousePatterns {
+  return allAtOnce(housePatternSteps(log));
+}
+
+/** The same, a few fills at a time. */
+export function* housePatternSteps({ fills }: Pick<Log, "fills">): Steps<HousePatterns> {
   const groups = new Map<
     string,
     { by: PatternBy; name: string; gas: HousePattern["gas"]; errors: number[] }
   >();
   let leftOut = 0;
   let blends = 0;
-  for (const fill of fills) {
+  yield* inSteps(fills, fills.length, (fill) => {
     const errors = errorsOf(fill);
-    if (errors === undefined) continue;
+    if (errors === undefined) return;
     blends++;
     if (errors.some(({ points }) => Math.abs(points) > NO_HABIT)) {
       leftOut++;
-      continue;
+      return;
     }
     for (const { by, name } of groupsOf(fill)) {
       for (const { gas, points } of errors) {
@@ -59,7 +65,7 @@ export function housePatterns({ fills }: Pick<Log, "fills">): HousePatterns {
         groups.set(key, group);
       }
     }
-  }
+  });
   const patterns = [...groups.values()]
     .filter(({ errors }) => errors.length >= FEWEST)
     .map(({ by, name, gas, errors }) => ({ by, name, gas, ...meanOf(errors) }));

@@ -1,6 +1,7 @@
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Cylinder, Log, RowPlace } from "../log/log";
 import { cylindersOf, joinRegister } from "../log/register";
+import { inSteps, type Steps } from "../log/steps";
 import { CylinderOnRecord } from "./cylinderOnRecord";
 import { inTimeOrder } from "./walk/timeOrder";
 
@@ -14,22 +15,22 @@ export interface KnownCylinder {
   readonly cylinder: CylinderOnRecord;
 }
 
-/** Every cylinder of a log with all that is on record of it, in the order in which the log comes to it. */
-export function knownCylinders(log: Log, rules: CountryRules): readonly KnownCylinder[] {
+/** Every cylinder of a log with all that is on record of it, in the order in which the log comes to it; in steps. */
+export function* knownCylinders(log: Log, rules: CountryRules): Steps<readonly KnownCylinder[]> {
   const register = joinRegister(log);
   const found = new Map<string, { records: readonly Cylinder[]; owner: string | undefined; row: RowPlace }>();
   for (const [key, records] of register.bySerial) {
     const serial = register.written.get(key) ?? key;
     found.set(serial, { records, owner: ownerIn(records), row: records[0]! });
   }
-  for (const { fill } of inTimeOrder(log)) {
+  yield* inSteps(inTimeOrder(log), log.fills.length, ({ fill }) => {
     const { owner } = fill.fields;
     for (const { serial, records } of cylindersOf(fill, register)) {
       if (serial === "") continue;
       const named = owner.kind === "value" ? owner.value : undefined;
       found.set(serial, { records, owner: named ?? ownerIn(records) ?? found.get(serial)?.owner, row: fill });
     }
-  }
+  });
   return [...found].map(([serial, { records, owner, row }]) => ({
     serial,
     owner,

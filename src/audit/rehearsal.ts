@@ -1,5 +1,6 @@
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
+import { part } from "../log/steps";
 import { auditSteps } from "./audit";
 import type { AuditResult, Finding, NotChecked } from "./finding";
 import type { AuditOptions } from "./shop";
@@ -26,8 +27,8 @@ export interface Rehearsal {
 
 /** Judges a log by the rules that hold and by others, a step at a time, each telling which share is done. */
 export function* rehearse(log: Log, now: JudgedBy, then: JudgedBy): Generator<number, Rehearsal, undefined> {
-  const first = yield* halfOf(auditSteps(log, now.rules, now.options), 0);
-  const second = yield* halfOf(auditSteps(log, then.rules, then.options), 0.5);
+  const first = yield* part(0, 0.5, auditSteps(log, now.rules, now.options));
+  const second = yield* part(0.5, 1, auditSteps(log, then.rules, then.options));
   const found = new Map(keyed(first.findings));
   const change: { now: Finding; then: Finding }[] = [];
   const appear: Finding[] = [];
@@ -48,17 +49,6 @@ export function* rehearse(log: Log, now: JudgedBy, then: JudgedBy): Generator<nu
       ({ rule, why, count }) => count > (lacks.get(`${rule} ${why}`) ?? 0),
     ),
   };
-}
-
-function* halfOf(
-  steps: Generator<number, AuditResult, undefined>,
-  from: number,
-): Generator<number, AuditResult, undefined> {
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-    yield from + step.value / 2;
-  }
 }
 
 /** Each finding by its rule, cylinder and cell, whatever its words; several of those are told apart by number. */

@@ -3,6 +3,7 @@ import { realGas } from "../gas/equationOfState";
 import { AIR } from "../gas/mixture";
 import { dateOf } from "../cylinders/calendar";
 import type { Log, RowPlace } from "../log/log";
+import { allAtOnce, inSteps, type Steps } from "../log/steps";
 import { dayOfTest, testsFor } from "./airTests";
 import { roomTemperatureK } from "./physics/workings";
 import { ownerOf } from "./recall";
@@ -57,13 +58,23 @@ export function suspectCylinders(
   failed: AirTest,
   options: AuditOptions = {},
 ): readonly SuspectCylinder[] {
+  return allAtOnce(suspectSteps(log, rules, failed, options));
+}
+
+/** The same, a few fills at a time. */
+export function* suspectSteps(
+  log: Log,
+  rules: CountryRules,
+  failed: AirTest,
+  options: AuditOptions = {},
+): Steps<readonly SuspectCylinder[]> {
   const { shop } = shopFor(rules, { ...options, airTests: [...(options.airTests ?? []), failed] });
   const found = new Map<string, SuspectCylinder>();
-  for (const { filled } of walk(log, shop)) {
-    if (filled.serial === "") continue;
+  yield* inSteps(walk(log, shop), log.fills.length, ({ filled }) => {
+    if (filled.serial === "") return;
     const before = found.get(filled.serial);
     const inflow = suspectInflow(filled, failed, shop);
-    if (before === undefined && inflow.most === 0) continue;
+    if (before === undefined && inflow.most === 0) return;
     const { fill, day } = filled;
     const date = day === undefined ? "" : dateOf(day).toString();
     const fills = before?.suspectFills ?? [];
@@ -77,7 +88,7 @@ export function suspectCylinders(
       share: mixed(before?.share ?? NONE, inflow, remainingShare(filled, shop)),
       lastFillDate: date,
     });
-  }
+  });
   return [...found.values()]
     .filter(({ share }) => share.most > NOTHING_LEFT)
     .sort((one, other) => other.share.most - one.share.most || other.share.least - one.share.least);

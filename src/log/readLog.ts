@@ -3,7 +3,8 @@ import type { LogContext } from "./context";
 import type { Log, RowCounts, RowKind } from "./log";
 import { readSheet, whyLeftOut, type SheetReading } from "./readSheet";
 import { knowledgeOf } from "./settle/settle";
-import { onlyTheLog, planSheet } from "./sheetPlan";
+import { onlyTheLog, planSheet, type SheetPlan } from "./sheetPlan";
+import { allAtOnce, part, type Steps } from "./steps";
 
 /**
  * Reads the sheets of a workbook as one log: which column means what, every row typed, every doubt kept.
@@ -13,17 +14,30 @@ import { onlyTheLog, planSheet } from "./sheetPlan";
  * listed and said so, and its rows are not counted. So is, everywhere, a sheet that Brimbook wrote.
  */
 export function readLog(sheets: readonly Sheet[], context: LogContext = {}): Log {
+  return allAtOnce(readLogSteps(sheets, context));
+}
+
+/** The same, a few rows at a time. */
+export function* readLogSteps(sheets: readonly Sheet[], context: LogContext = {}): Steps<Log> {
   const useOf = (name: string): boolean | undefined =>
     context.choices?.find((choice) => choice.sheet === name)?.use;
   const isChosen = (name: string): boolean => useOf(name) === true;
-  const plans = onlyTheLog(
-    sheets
-      .filter((sheet) => useOf(sheet.name) !== false)
-      .map((sheet) => planSheet(sheet, context, isChosen(sheet.name))),
-    isChosen,
-  );
+  const used = sheets.filter((sheet) => useOf(sheet.name) !== false);
+  const drafts: SheetPlan[] = [];
+  for (const sheet of used) {
+    yield 0;
+    drafts.push(planSheet(sheet, context, isChosen(sheet.name)));
+  }
+  const plans = onlyTheLog(drafts, isChosen);
   const knowledge = knowledgeOf(plans, context);
-  const readings = plans.map((plan) => readSheet(plan, knowledge));
+  const rows = used.reduce((sum, sheet) => sum + sheet.rows.length, 0);
+  const readings: SheetReading[] = [];
+  let done = 0;
+  for (const plan of plans) {
+    const after = done + plan.sheet.rows.length;
+    readings.push(yield* part(done / rows, after / rows, readSheet(plan, knowledge)));
+    done = after;
+  }
   const hasLog = readings.some(({ sheet }) => sheet.kind !== "neither");
   const isLeftOut = ({ sheet }: SheetReading, at: number): boolean =>
     plans[at]!.own !== undefined || (hasLog && sheet.kind === "neither" && !isChosen(sheet.name));

@@ -3,6 +3,7 @@ import { logColumnOf } from "./logColumn";
 import type { Knowledge, SettledColumn } from "./settle/open";
 import { settleTable } from "./settle/settle";
 import type { SheetPlan } from "./sheetPlan";
+import type { Steps } from "./steps";
 import { TableReading, type RowsRead } from "./tableReading";
 
 /** A sheet read: what it is, and what its rows hold. */
@@ -10,15 +11,16 @@ export interface SheetReading extends RowsRead {
   readonly sheet: LogSheet;
 }
 
-/** Reads one sheet as planned. */
-export function readSheet(plan: SheetPlan, knowledge: Knowledge): SheetReading {
+/** Reads one sheet as planned, a few rows at a time. */
+export function* readSheet(plan: SheetPlan, knowledge: Knowledge): Steps<SheetReading> {
   const into: RowsRead = { rowKinds: [], fills: [], cylinders: [], unreadable: [] };
   const columns: LogColumn[] = [];
   for (const tablePlan of plan.tables) {
     const { kind, proposals, table } = tablePlan;
+    yield table.firstRow / plan.sheet.rows.length;
     const settled: ReadonlyMap<number, SettledColumn> =
       kind === "neither" ? new Map() : settleTable(plan, tablePlan, knowledge);
-    new TableReading(plan, tablePlan, settled, into).read();
+    yield* new TableReading(plan, tablePlan, settled, into).read();
     const rows = plan.tables.length > 1 ? { first: table.firstRow, last: table.lastRow } : undefined;
     columns.push(...proposals.map((proposal) => logColumnOf(proposal, settled.get(proposal.column), rows)));
   }

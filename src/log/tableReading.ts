@@ -7,6 +7,7 @@ import { blankReadings, Records, type RowReadings } from "./records";
 import { rowKindOf } from "./rowKind";
 import type { SettledColumn } from "./settle/open";
 import type { SheetPlan, TablePlan } from "./sheetPlan";
+import type { Steps } from "./steps";
 import { sumsUp } from "./sums";
 import { holdsData } from "./table";
 
@@ -17,6 +18,9 @@ export interface RowsRead {
   readonly cylinders: Cylinder[];
   readonly unreadable: UnreadableRow[];
 }
+
+/** About a millisecond. */
+const ROWS_A_STEP = 200;
 
 /** Reads the rows of one table, from the top, and gives each its kind. */
 export class TableReading {
@@ -46,10 +50,11 @@ export class TableReading {
     this.#records = new Records(this.#readers.map(({ of }) => of.field));
   }
 
-  read(): void {
+  *read(): Steps<void> {
     const { headingRows, firstRow, lastRow, firstHeading = firstRow } = this.table.table;
     let sumFrom = firstRow;
     for (let at = firstRow; at <= lastRow; at++) {
+      if (at % ROWS_A_STEP === 0) yield at / this.plan.sheet.rows.length;
       const row = this.plan.sheet.rows[at]!;
       const kind = isBlankRow(row)
         ? "blank"

@@ -1,8 +1,8 @@
 import { Temporal } from "temporal-polyfill";
 import { auditSteps } from "../../audit/audit";
-import { dueLists } from "../../audit/dueLists";
+import { dueListSteps } from "../../audit/dueLists";
 import type { AuditResult } from "../../audit/finding";
-import { housePatterns } from "../../audit/housePatterns";
+import { housePatternSteps } from "../../audit/housePatterns";
 import { receive } from "../../audit/receive";
 import { shopFor } from "../../audit/shopFor";
 import type { AuditOptions } from "../../audit/shop";
@@ -11,8 +11,9 @@ import { countryRules } from "../../cylinders/countryRules";
 import type { SheetChoice } from "../../log/context";
 import { countryContext } from "../../log/countryContext";
 import type { Log, LogSheet, RowCounts, RowKind } from "../../log/log";
-import { readLog } from "../../log/readLog";
+import { readLogSteps } from "../../log/readLog";
 import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
+import { told, type Told } from "../kit/told";
 import { answerSteps, type Question } from "./questions";
 import type { CheckReport, FindingFacts, SheetReading } from "./report";
 
@@ -35,26 +36,15 @@ export interface CheckOrder {
   readonly ask?: Question;
 }
 
-/** Where the work stands, between two steps. */
-export interface CheckStep {
-  readonly doing: string;
-  readonly share: number;
-}
-
 /** Reads the sheets as one log and, where ordered, judges it; a step at a time. */
 export function* checkSteps(
   sheets: readonly Sheet[],
   order: CheckOrder,
-): Generator<CheckStep, CheckReport, undefined> {
+): Generator<Told, CheckReport, undefined> {
   const asOf = Temporal.PlainDate.from(order.today);
-  yield { doing: "Reading the rows", share: 0 };
   const rules = countryRules(order.country);
-  const log = readLog(sheets, {
-    ...countryContext(rules),
-    units: order.units,
-    choices: order.choices,
-    asOf,
-  });
+  const context = { ...countryContext(rules), units: order.units, choices: order.choices, asOf };
+  const log = yield* told("Reading the rows", 0, 0.5, readLogSteps(sheets, context));
   const reading = {
     country: order.country,
     sheets: log.sheets.map(sheetReading),
@@ -74,23 +64,10 @@ export function* checkSteps(
     return { ...reading, ...NOTHING_JUDGED, facts: [], answer };
   }
   if (!order.judge) return { ...reading, ...NOTHING_JUDGED, facts: [] };
-  const judging = auditSteps(log, rules, options);
-  let step = judging.next();
-  while (!step.done) {
-    yield { doing: "Judging the fills", share: 0.5 + 0.4 * step.value };
-    step = judging.next();
-  }
-  const result = step.value;
-  yield { doing: "Looking what falls due", share: 0.9 };
-  const due = dueLists(log, rules, asOf, options);
-  yield { doing: "Comparing ordered and analysed", share: 0.95 };
-  return {
-    ...reading,
-    ...result,
-    facts: factsOf(result.findings, sheets, log),
-    due,
-    patterns: housePatterns(log),
-  };
+  const result = yield* told("Judging the fills", 0.5, 0.9, auditSteps(log, rules, options));
+  const due = yield* told("Looking what falls due", 0.9, 0.95, dueListSteps(log, rules, asOf, options));
+  const patterns = yield* told("Comparing ordered and analysed", 0.95, 1, housePatternSteps(log));
+  return { ...reading, ...result, facts: factsOf(result.findings, sheets, log), due, patterns };
 }
 
 const NOTHING_JUDGED: AuditResult = {

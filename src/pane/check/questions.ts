@@ -1,10 +1,10 @@
 import type { AuditResult, Finding, NotChecked } from "../../audit/finding";
 import { rehearse, type Rehearsal } from "../../audit/rehearsal";
 import type { AirTest, AuditOptions, HouseOverrides } from "../../audit/shop";
-import { suspectCylinders, type SuspectCylinder } from "../../audit/suspectGas";
+import { suspectSteps, type SuspectCylinder } from "../../audit/suspectGas";
 import { countryRules, type CountryRules } from "../../cylinders/countryRules";
 import type { Log } from "../../log/log";
-import type { CheckStep } from "./checkJob";
+import { told, type Told } from "../kit/told";
 
 /** What may be asked of a log besides its check; plain values, as they travel to a worker. */
 export type Question =
@@ -60,12 +60,12 @@ export function* answerSteps(
   rules: CountryRules,
   options: AuditOptions,
   question: Question,
-): Generator<CheckStep, Answer, undefined> {
+): Generator<Told, Answer, undefined> {
   if (question.kind === "bad air test") {
     const { kind, failed, good } = question;
-    yield { doing: "Following the gas", share: 0.5 };
     const airTests = [...(options.airTests ?? []), ...good];
-    return { kind, failed, cylinders: suspectCylinders(log, rules, failed, { ...options, airTests }) };
+    const steps = suspectSteps(log, rules, failed, { ...options, airTests });
+    return { kind, failed, cylinders: yield* told("Following the gas", 0.5, 1, steps) };
   }
   const { kind, country, house } = question;
   // Figures of the shop's own are for its own country; elsewhere only what is tried out holds.
@@ -75,12 +75,8 @@ export function* answerSteps(
     { rules, options },
     { rules: countryRules(country), options: { ...options, house: tried } },
   );
-  let step = rehearsing.next();
-  while (!step.done) {
-    yield { doing: "Judging by both sets of rules", share: 0.5 + step.value / 2 };
-    step = rehearsing.next();
-  }
-  const { now, then, appear, vanish, change, lessChecked } = step.value;
+  const compared = yield* told("Judging by both sets of rules", 0.5, 1, rehearsing);
+  const { now, then, appear, vanish, change, lessChecked } = compared;
   return {
     kind,
     country,

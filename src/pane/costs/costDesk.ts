@@ -14,12 +14,13 @@ import { columnOf } from "../../log/columnOf";
 import type { SheetChoice } from "../../log/context";
 import { countryContext } from "../../log/countryContext";
 import type { Log } from "../../log/log";
-import { readLog } from "../../log/readLog";
+import { readLogSteps } from "../../log/readLog";
 import { costSheets } from "../../reports/costs/costSheets";
 import { howItWasWorkedOut } from "../../reports/costs/howItWasWorkedOut";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import type { CellAddress, Sheet } from "../../sheet/sheet";
 import type { Desk, DeskStep } from "../kit/deskEngine";
+import { told } from "../kit/told";
 
 /** What is wanted, as plain values: it travels to a worker. */
 export interface CostOrder {
@@ -112,7 +113,7 @@ export class CostDesk implements Desk<CostOrder, CostAnswer> {
       sum: sumOf(costed.costed),
       groups: groupsOf(costed),
       notCosted: costed.notCosted.length,
-      lacks: lacksOf(costed.notCosted).map((lack) => told(lack, log)),
+      lacks: lacksOf(costed.notCosted).map((lack) => lackTold(lack, log)),
       leftOut: costed.leftOut,
       notes: howItWasWorkedOut(report),
       ...(order.scenario && { whatIf: whatIfOf(metered, prices, order, order.scenario, log) }),
@@ -126,17 +127,14 @@ export class CostDesk implements Desk<CostOrder, CostAnswer> {
     const { units, choices, country, today, banks } = order;
     const key = JSON.stringify([units, choices, country, today, banks]);
     if (this.read?.key === key) return this.read;
-    yield { doing: "Reading the rows", share: 0 };
     const lists = this.sheets.filter((sheet) => isPriceSheet(sheet) || isStockSheet(sheet));
-    const log = readLog(
+    const reading = readLogSteps(
       this.sheets.filter((sheet) => !lists.includes(sheet)),
       { ...contextOf(order), units, choices, asOf: Temporal.PlainDate.from(today) },
     );
-    const steps = meterSteps(log, units, banks);
-    let step = steps.next();
-    for (; !step.done; step = steps.next())
-      yield { doing: "Working out the gas", share: 0.3 + 0.5 * step.value };
-    this.read = { key, log, metered: step.value };
+    const log = yield* told("Reading the rows", 0, 0.3, reading);
+    const metered = yield* told("Working out the gas", 0.3, 0.8, meterSteps(log, units, banks));
+    this.read = { key, log, metered };
     return this.read;
   }
 }
@@ -165,10 +163,10 @@ function whatIfOf(
       ? metered
       : { ...metered, metered: metered.metered.filter((each) => each.month === month) };
   const { before, after, cannot } = whatIf(inMonth, prices, scenario);
-  return { before, after, cannot: cannot.map((lack) => told(lack, log)) };
+  return { before, after, cannot: cannot.map((lack) => lackTold(lack, log)) };
 }
 
-function told({ why, fills }: Lack, log: Log): LackTold {
+function lackTold({ why, fills }: Lack, log: Log): LackTold {
   return {
     why,
     count: fills.length,

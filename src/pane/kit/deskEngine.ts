@@ -1,18 +1,16 @@
 import type { Sheet } from "../../sheet/sheet";
 import { pacer, type Watch } from "../check/pace";
+import type { Told } from "./told";
 import { asked, SheetWorker, type SheetMessage, type WorkerMessage } from "./sheetWorker";
 
 /** How far a desk has come with an order. */
-export interface DeskStep {
-  readonly doing: string;
-  readonly share: number;
-}
+export type DeskStep = Told;
 
-type Steps<Answer> = Generator<DeskStep, Answer, undefined> | AsyncGenerator<DeskStep, Answer, undefined>;
+type DeskSteps<Answer> = Generator<DeskStep, Answer, undefined> | AsyncGenerator<DeskStep, Answer, undefined>;
 
 /** Sheets that were read once, and what is made of them, order by order and a step at a time. */
 export interface Desk<Order, Answer> {
-  answer(order: Order): Steps<Answer>;
+  answer(order: Order): DeskSteps<Answer>;
 }
 
 export type ToDesk<Order> = SheetMessage | { readonly kind: "answer"; readonly order: Order };

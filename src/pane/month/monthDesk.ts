@@ -5,13 +5,14 @@ import { countryRules } from "../../cylinders/countryRules";
 import type { SheetChoice } from "../../log/context";
 import { countryContext } from "../../log/countryContext";
 import type { Log } from "../../log/log";
-import { readLog } from "../../log/readLog";
-import { monthSteps, sealed } from "../../reports/month/monthReport";
+import { readLogSteps } from "../../log/readLog";
+import { JUDGED_SHARE, monthSteps, sealed } from "../../reports/month/monthReport";
 import { PROGRAM } from "../../reports/month/options";
 import { monthsOf, periodOf } from "../../reports/month/period";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import type { Sheet } from "../../sheet/sheet";
 import type { Desk, DeskStep } from "../kit/deskEngine";
+import { told } from "../kit/told";
 
 /** What is wanted, as plain values. */
 export interface MonthOrder {
@@ -67,8 +68,7 @@ export class MonthDesk implements Desk<MonthOrder, MonthAnswer> {
   constructor(private readonly sheets: readonly Sheet[]) {}
 
   async *answer(order: MonthOrder): AsyncGenerator<DeskStep, MonthAnswer, undefined> {
-    yield { doing: "Reading the rows", share: 0 };
-    const log = this.logFor(order);
+    const log = yield* this.logFor(order);
     const months = monthsOf(log).map(({ month, fills }): MonthChoice => ({
       month: month.toString(),
       text: periodOf(month).text,
@@ -91,13 +91,13 @@ export class MonthDesk implements Desk<MonthOrder, MonthAnswer> {
       accepted,
       program: PROGRAM,
     };
-    const steps = monthSteps(log, countryRules(country), options);
-    let step = steps.next();
-    for (; !step.done; step = steps.next()) {
-      const judged = step.value >= 1;
-      yield { doing: judged ? "Laying out the sheets" : "Judging the fills", share: 0.3 + 0.6 * step.value };
-    }
-    const { drafts, checksum, month, findings, result } = await sealed(step.value, options);
+    const open = yield* told(
+      (share) => (share < JUDGED_SHARE ? "Judging the fills" : "Laying out the sheets"),
+      0.3,
+      0.9,
+      monthSteps(log, countryRules(country), options),
+    );
+    const { drafts, checksum, month, findings, result } = await sealed(open, options);
     return {
       drafts,
       checksum,
@@ -110,7 +110,7 @@ export class MonthDesk implements Desk<MonthOrder, MonthAnswer> {
     };
   }
 
-  private logFor({ country, units, choices, today }: MonthOrder): Log {
+  private *logFor({ country, units, choices, today }: MonthOrder): Generator<DeskStep, Log, undefined> {
     const key = JSON.stringify([country, units, choices, today]);
     if (this.read?.key === key) return this.read.log;
     const context = {
@@ -119,7 +119,8 @@ export class MonthDesk implements Desk<MonthOrder, MonthAnswer> {
       choices,
       asOf: Temporal.PlainDate.from(today),
     };
-    this.read = { key, log: readLog(this.sheets, context) };
-    return this.read.log;
+    const log = yield* told("Reading the rows", 0, 0.3, readLogSteps(this.sheets, context));
+    this.read = { key, log };
+    return log;
   }
 }

@@ -6,6 +6,7 @@ import type { Shop } from "../../audit/shop";
 import { walk } from "../../audit/walk/walk";
 import type { Mixture } from "../../gas/mixture";
 import type { Fill, Log } from "../../log/log";
+import { inSteps, type Steps } from "../../log/steps";
 import type { CellAddress } from "../../sheet/sheet";
 import type { Period } from "./period";
 
@@ -29,19 +30,19 @@ export interface MonthOfFills {
   readonly undated: readonly Fill[];
 }
 
-export function fillsOfMonth(log: Log, shop: Shop, { first, last }: Period): MonthOfFills {
+export function* fillsOfMonth(log: Log, shop: Shop, { first, last }: Period): Steps<MonthOfFills> {
   const columns = new LogColumns(log);
   const cylinders: MonthFill[] = [];
   const fills: MonthFill[] = [];
-  for (const { filled } of walk(log, shop)) {
+  yield* inSteps(walk(log, shop), log.fills.length, ({ filled }) => {
     const { day, fill } = filled;
-    if (day === undefined || day < first || day > last) continue;
+    if (day === undefined || day < first || day > last) return;
     const mix = filledMix(fill);
     const cell = columns.cell({ field: "serial" }, fill);
     const monthFill = { filled, day, cell, mix: "mix" in mix ? mix.mix : undefined };
     if (fills.at(-1)?.filled.fill !== fill) fills.push(monthFill);
     cylinders.push(monthFill);
-  }
+  });
   const undated = log.fills.filter(({ fields }) => fields.date.kind !== "value");
   return { cylinders, fills, undated };
 }

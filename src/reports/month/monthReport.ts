@@ -1,9 +1,10 @@
 import { auditSteps } from "../../audit/audit";
-import { dueLists } from "../../audit/dueLists";
+import { dueListSteps } from "../../audit/dueLists";
 import type { AuditResult } from "../../audit/finding";
 import { shopFor } from "../../audit/shopFor";
 import type { CountryRules } from "../../cylinders/countryRules";
 import type { Log } from "../../log/log";
+import { allAtOnce, part, type Steps } from "../../log/steps";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import { checksumOf, figuresText } from "./checksum";
 import { coverSheet, type Cover } from "./coverSheet";
@@ -39,11 +40,7 @@ export async function monthReport(
   rules: CountryRules,
   options: MonthOptions,
 ): Promise<MonthReport> {
-  const steps = monthSteps(log, rules, options);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return sealed(step.value, options);
-  }
+  return sealed(allAtOnce(monthSteps(log, rules, options)), options);
 }
 
 /** A report whose cover is still open, as the checksum of its figures stands there. */
@@ -52,34 +49,36 @@ export interface OpenReport {
   readonly sheets: readonly SheetDraft[];
 }
 
+/** The share of the work after which all is judged, and the sheets are laid out. */
+export const JUDGED_SHARE = 0.9;
+
 /** The report a step at a time, each of which tells which share is done: for work that must let the screen go. */
-export function* monthSteps(
-  log: Log,
-  rules: CountryRules,
-  options: MonthOptions,
-): Generator<number, OpenReport, undefined> {
+export function* monthSteps(log: Log, rules: CountryRules, options: MonthOptions): Steps<OpenReport> {
   const period = periodOf(options.month);
   const judged = { ...options.audit, asOf: options.asOf.toString(), period: datesOf(period) };
-  const result = yield* auditSteps(log, rules, judged);
+  const result = yield* part(0, 0.7, auditSteps(log, rules, judged));
   const { shop } = shopFor(rules, judged);
-  const month = fillsOfMonth(log, shop, period);
-  yield 1;
+  const month = yield* part(0.7, 0.8, fillsOfMonth(log, shop, period));
+  const due = yield* part(0.8, JUDGED_SHARE, dueListSteps(log, rules, options.asOf, judged));
   const findings = sortedFindings(result, options, period);
-  const accepted = acceptedSheet(findings, period, options);
-  return {
-    cover: { log, rules, shop, month, result, findings, period },
-    sheets: [
-      atRiskSheet(result, period, options),
-      findingsSheet(findings, period, options),
-      ...(accepted ? [accepted] : []),
-      notCheckedSheet(result, period, options),
-      fillsSheet(month, findings.open, period, options),
-      cylindersSheet(month, period, options),
-      releaseSheet(month, shop, period, options),
-      analysesSheet(month, period, options),
-      dueSheet(dueLists(log, rules, options.asOf, judged), period, options),
-    ],
-  };
+  const layouts: readonly (() => SheetDraft | undefined)[] = [
+    () => atRiskSheet(result, period, options),
+    () => findingsSheet(findings, period, options),
+    () => acceptedSheet(findings, period, options),
+    () => notCheckedSheet(result, period, options),
+    () => fillsSheet(month, findings.open, period, options),
+    () => cylindersSheet(month, period, options),
+    () => releaseSheet(month, shop, period, options),
+    () => analysesSheet(month, period, options),
+    () => dueSheet(due, period, options),
+  ];
+  const sheets: SheetDraft[] = [];
+  for (const [at, layOut] of layouts.entries()) {
+    yield JUDGED_SHARE + ((1 - JUDGED_SHARE) * at) / layouts.length;
+    const sheet = layOut();
+    if (sheet) sheets.push(sheet);
+  }
+  return { cover: { log, rules, shop, month, result, findings, period }, sheets };
 }
 
 /** Puts the cover in front, with the checksum where somebody signs. */

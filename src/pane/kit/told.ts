@@ -1,0 +1,23 @@
+import { part, type Steps } from "../../log/steps";
+
+/** How far a piece of work is, and with what. */
+export interface Told {
+  readonly doing: string;
+  readonly share: number;
+}
+
+/** Steps as the user is told of them: what is done there, between two shares of the whole work. */
+export function* told<Result>(
+  doing: string | ((share: number) => string),
+  from: number,
+  to: number,
+  steps: Steps<Result>,
+): Generator<Told, Result, undefined> {
+  const within = part(from, to, steps);
+  for (;;) {
+    const step = within.next();
+    if (step.done) return step.value;
+    const share = step.value;
+    yield { doing: typeof doing === "string" ? doing : doing((share - from) / (to - from)), share };
+  }
+}
