@@ -1,4 +1,4 @@
-import { isBlank, type Area, type Sheet, type SheetRow } from "../sheet/sheet";
+import { isBlank, type Area, type CellValue, type Sheet, type SheetRow } from "../sheet/sheet";
 import { roleOf } from "./headingFields";
 import { meaningOf, NO_MEANING, type HeadingMeaning } from "./headingText";
 
@@ -107,7 +107,26 @@ function bestHead(sheet: Sheet, row: number): Head {
   if (row + 1 >= sheet.rows.length) return one;
   const two = headOf(sheet, row, row + 1);
   const below = headOf(sheet, row + 1, row + 1);
-  return two.score > Math.max(one.score, below.score) + SECOND_ROW_ADDS ? two : one;
+  return withUnits(sheet, two.score > Math.max(one.score, below.score) + SECOND_ROW_ADDS ? two : one);
+}
+
+/** A row of nothing but units below belongs to the headings: `Pressure` over `psi`. */
+function withUnits(sheet: Sheet, head: Head): Head {
+  const below = sheet.rows[head.lastRow + 1];
+  if (head.roles === 0 || below === undefined || !below.values.some(isUnit)) return head;
+  if (!below.values.every((value) => isBlank(value) || isUnit(value))) return head;
+  const units = textsOf(sheet, head.lastRow + 1);
+  const meanings = head.meanings.map((meaning, column) =>
+    units[column] === undefined ? meaning : meaningOf(`${meaning.heading} ${units[column]}`),
+  );
+  return { ...head, lastRow: head.lastRow + 1, meanings };
+}
+
+const UNIT =
+  /^[([]?(?:psi[ga]?|bar[ga]?|°? ?[fc]|ft|m|%(?: ?o2| ?he)?|l|lit(?:er|re)s?|cu\.? ?ft|min|h+:mm|[$€£]|d+[./-]m+[./-]y+|m+[./-]d+[./-]y+|y+-m+-d+)[)\]]?$/i;
+
+function isUnit(value: CellValue): boolean {
+  return typeof value === "string" && UNIT.test(value.trim());
 }
 
 function headOf(sheet: Sheet, firstRow: number, lastRow: number): Head {
@@ -218,7 +237,9 @@ function strangersIn(sheet: Sheet, row: number): number {
 }
 
 function rowsOf(head: Head): Set<number> {
-  return new Set([head.firstRow, head.lastRow]);
+  return new Set(
+    Array.from({ length: head.lastRow - head.firstRow + 1 }, (_, below) => head.firstRow + below),
+  );
 }
 
 function tableWithoutHeadings(sheet: Sheet, width: number): Table {

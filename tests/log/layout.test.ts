@@ -59,6 +59,29 @@ describe("headings over two rows", () => {
   });
 });
 
+describe("units in a row of their own", () => {
+  const named = ["Date", "Serial", "Start", "End", "O2", "Temp"];
+  const units = ["dd/mm/yyyy", null, "bar", "bar", "(%)", "°C"];
+  const row = ["2026-08-03", "A10001", 50, 200, 31.8, 25];
+  const unitsOf = (rows: readonly (readonly FixtureCell[])[]) =>
+    readLog([sheetOf(rows)]).sheets[0]!.columns.map(({ field, unit }) => unit ?? field);
+  const wanted = ["date", "serial", "bar", "bar", "analysedMix", "°C"];
+
+  it("belong to the headings above, of one row or two, also where they are repeated", () => {
+    expect(unitsOf([named, units, row])).toEqual(wanted);
+    expect(kinds([named, units, row, named, units, row])).toEqual([
+      "heading", "heading", "fill", "heading", "heading", "fill",
+    ]); // prettier-ignore
+    const groups = ["", "", "Pressure", null, "Analysis", null];
+    expect(unitsOf([groups, named, units, row])).toEqual(wanted);
+    expect(kinds([groups, named, units, row])).toEqual(["heading", "heading", "heading", "fill"]);
+  });
+
+  it("are no units where anything else stands among them", () => {
+    expect(kinds([named, [null, "A10000", "bar", "bar"], row])).toEqual(["heading", "unreadable", "fill"]);
+  });
+});
+
 describe("rows that are no fills", () => {
   it("titles above the headings and between the fills are headings, also a month that became a date", () => {
     const rows = [["Gannet Point fills"], [], HEADINGS, ["Week of August 3"], FILL, ["Week of August 10"], OTHER,
