@@ -3,6 +3,7 @@ import { isBlank, type SheetRow } from "../sheet/sheet";
 import { dateTextOf } from "./cells/dateText";
 import { withFilled, type FilledSheet, type Filling } from "./filledCells";
 import { roleOf, type Role } from "./headingFields";
+import { meaningOf, type HeadingMeaning } from "./headingText";
 import { namesTotals } from "./rowKind";
 import { LATEST_YEAR_UNKNOWN } from "./settle/dates";
 import type { Table } from "./table";
@@ -17,28 +18,37 @@ export interface DatedSheet {
 }
 
 /**
- * A day alone in its row, under a date column, holds for the fills below that have none of their own: so are days
- * headed where a date is written once a day. A fill with a day of its own, or a sum, ends it. A day above fills that
- * all have their own heads nothing, and stays what it was.
+ * A day alone in its row holds for the fills below that have none of their own: so are days headed where a date is
+ * written once a day. A fill with a day of its own, or a sum, ends it. A day above fills that all have their own heads
+ * nothing, and stays what it was; nor does one above the headings, which may be the day of printing.
+ *
+ * Where no column holds dates, the days stand in one more, to the right of all.
  */
 export function datedByHeadings(given: FilledSheet, tables: readonly Table[]): DatedSheet {
   const fillings: Filling[] = [];
   const dated = tables.map((table) => {
-    const found = fillingsOf(given, table);
+    const dates = columnOf(table, "date");
+    const found = fillingsOf(given, table, dates ?? table.meanings.length);
     if (found.length === 0) return table;
     fillings.push(...found);
-    return { ...table, headingRows: new Set([...table.headingRows, ...found.map(({ of }) => of.row)]) };
+    return {
+      ...table,
+      meanings: dates === undefined ? [...table.meanings, DAY_ABOVE] : table.meanings,
+      headingRows: new Set([...table.headingRows, ...found.map(({ of }) => of.row)]),
+    };
   });
   return { filled: withFilled(given, fillings, FROM_DAY_ABOVE), tables: dated };
 }
 
-function fillingsOf({ sheet }: FilledSheet, table: Table): readonly Filling[] {
-  const dates = columnOf(table, "date");
+/** The heading over days that have no column. */
+const DAY_ABOVE: HeadingMeaning = { ...meaningOf("Date"), heading: "Day above the fills" };
+
+function fillingsOf({ sheet }: FilledSheet, table: Table, dates: number): readonly Filling[] {
   const names = [columnOf(table, "serial"), columnOf(table, "shopNumber")].filter((at) => at !== undefined);
-  if (dates === undefined || names.length === 0) return [];
+  if (table.firstHeading === undefined || names.length === 0) return [];
   const fillings: Filling[] = [];
   let day: Filling["of"] | undefined;
-  for (let at = table.firstRow; at <= table.lastRow; at++) {
+  for (let at = table.firstHeading; at <= table.lastRow; at++) {
     const row = sheet.rows[at]!;
     const alone = table.headingRows.has(at) ? undefined : onlyCell(row);
     if (alone !== undefined && isDay(row, alone)) day = { row: at, column: alone };

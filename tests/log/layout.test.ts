@@ -206,6 +206,27 @@ describe("a day alone in its row", () => {
     ]);
   });
 
+  it("gives fills their day where the log has no date column", () => {
+    const headings = ["Time", "Serial", "Start psi", "End psi", "Mix"];
+    const fill = ["08:10", "A10001", 500, 3000, "EAN32"];
+    const rows = [headings, ["Saturday 3 October 2026"], fill, fill, ["Sunday 4 October 2026"], fill];
+    expect(days(rows)).toEqual([
+      "2026-10-03 from the day above",
+      "2026-10-03 from the day above",
+      "2026-10-04 from the day above",
+    ]);
+    expect(kinds(rows)).toEqual(["heading", "heading", "fill", "fill", "heading", "fill"]);
+    expect(readLog([sheetOf(rows)]).sheets[0]!.columns.at(-1)).toMatchObject({
+      column: 5,
+      heading: "Day above the fills",
+      field: "date",
+    });
+  });
+
+  it("is no day of the fills above the headings, where it may be that of printing", () => {
+    expect(days([["2026-10-31"], HEADINGS, [null, ...FILL.slice(1)]])).toEqual(["blank"]);
+  });
+
   it("heads nothing where every fill has a day, or where no cylinder is named below it", () => {
     expect(kinds([HEADINGS, ["2026-08-03"], FILL, OTHER])).toEqual(["heading", "unreadable", "fill", "fill"]);
     expect(days([HEADINGS, ["2026-08-03"], [null, null, 500, 3000, "EAN32"]])).toEqual(["blank"]);
