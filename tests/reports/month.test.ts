@@ -124,6 +124,14 @@ describe("the cover", () => {
     expect(facts.get("Period")).toBe("1 October 2026 to 31 October 2026");
   });
 
+  test("says how many cylinders were filled where twin sets make them more than the fills", () => {
+    const said = String(factsOf(report.drafts[0]!).get("Fills"));
+    const { fills, cylinders } = report.month;
+    expect(said).toContain(
+      `${fills.length} fills; ${cylinders.length} cylinders filled, as a twin set is two; 2 fills`,
+    );
+  });
+
   test("tells law from practice and house policy, severity by severity", () => {
     const table = tableOf(report.drafts[0]!);
     expect(table.map((row) => row["Severity"])).toEqual(["Stop", "Breach", "Warn", "Note", "Not checked"]);
@@ -155,6 +163,27 @@ describe("customers", () => {
   test("are not named unless somebody asked for it", async () => {
     expect(everything(report)).not.toMatch(/C-\d{3}|N-\d{4}/);
     expect(everything(await reportOf(sample, { names: true }))).toMatch(/C-\d{3}/);
+  });
+
+  test("are missed on the lists to telephone by, which say so and say their order", async () => {
+    const named = await reportOf(sample, { names: true });
+    for (const name of ["Call first", "Tests due"]) {
+      const says = (one: MonthReport) =>
+        sheetNamed(one, name).rows.slice(0, 4).flatMap(({ cells }) => cells.map(draftValue)).join("\n"); // prettier-ignore
+      expect(says(report)).toContain("Owners are left out");
+      expect(says(named)).not.toContain("Owners are left out");
+    }
+    const days = (one: MonthReport) =>
+      tableOf(sheetNamed(one, "Tests due")).flatMap((row) =>
+        row["State"] === "Out of date" ? [Number(row["Days left"])] : [],
+      );
+    expect(days(report)).toEqual([...days(report)].sort((a, b) => a - b));
+    expect(days(named)).not.toEqual(days(report));
+    const owners = tableOf(sheetNamed(named, "Tests due")).map((row) => String(row["Owner"]));
+    expect(owners.slice(0, days(named).length)).toEqual(owners.slice(0, days(named).length).sort());
+    const called = tableOf(sheetNamed(report, "Call first")).map((row) => Number(row["Last filled"]));
+    expect(called.length).toBeGreaterThan(20);
+    expect(called).toEqual([...called].sort((a, b) => b - a));
   });
 });
 

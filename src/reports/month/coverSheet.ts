@@ -88,7 +88,10 @@ function facts(
 }
 
 function fillsText({ fills, cylinders, undated }: MonthOfFills): string {
-  const twins = cylinders.length > fills.length ? ` of ${counted(cylinders.length, "cylinder")}` : "";
+  const twins =
+    cylinders.length > fills.length
+      ? `; ${counted(cylinders.length, "cylinder")} filled, as a twin set is two`
+      : "";
   const doubtful =
     undated.length === 0
       ? ""

@@ -3,7 +3,7 @@ import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
 import { FORMATS, LOOKS } from "../../sheet/draft/looks";
 import { sheetOf } from "../../sheet/draft/sheetOf";
 import { isoDayCell } from "../cells";
-import type { MonthOptions } from "./options";
+import { withoutOwners, type MonthOptions } from "./options";
 import { pageOf } from "./page";
 import type { Period } from "./period";
 
@@ -17,7 +17,8 @@ export function dueSheet(due: DueLists, period: Period, options: MonthOptions): 
       {
         kind: "quiet",
         lines: [
-          `All cylinders of the log, as of ${due.asOf}: out of date, due within ${farthest} days, or not known. Past fills are judged by their own day.`,
+          `All cylinders of the log, as of ${due.asOf}: out of date, due within ${farthest} days, or not known; ${options.names ? "by owner" : "the earliest first"}. Past fills are judged by their own day.`,
+          ...withoutOwners(options),
         ],
       },
       {
@@ -35,11 +36,15 @@ export function dueSheet(due: DueLists, period: Period, options: MonthOptions): 
           { heading: "Told the owner on", style: LOOKS.fillIn, leastCharacters: 16 },
         ],
         rows: [
-          ...due.outOfDate.map((entry) => entryCells("Out of date", LOOKS.stop, entry, options)),
-          ...due.dueWithin.flatMap(({ days, entries }) =>
-            entries.map((entry) => entryCells(`Within ${days} days`, LOOKS.note, entry, options)),
+          ...inOrder(due.outOfDate, options).map((entry) =>
+            entryCells("Out of date", LOOKS.stop, entry, options),
           ),
-          ...due.notKnown.map(({ serial, owner, test, why }): readonly DraftCell[] => [
+          ...due.dueWithin.flatMap(({ days, entries }) =>
+            inOrder(entries, options).map((entry) =>
+              entryCells(`Within ${days} days`, LOOKS.note, entry, options),
+            ),
+          ),
+          ...inOrder(due.notKnown, options).map(({ serial, owner, test, why }): readonly DraftCell[] => [
             { value: "Not known", style: LOOKS.warn },
             serial,
             ...(options.names ? [owner ?? ""] : []),
@@ -55,6 +60,17 @@ export function dueSheet(due: DueLists, period: Period, options: MonthOptions): 
       },
     ],
     pageOf(options, period, true),
+  );
+}
+
+/** They come by owner; where no owner is to be seen, by what falls due first. */
+function inOrder<E extends { readonly serial: string; readonly daysLeft?: number }>(
+  entries: readonly E[],
+  { names }: MonthOptions,
+): readonly E[] {
+  if (names) return entries;
+  return [...entries].sort(
+    (one, other) => (one.daysLeft ?? 0) - (other.daysLeft ?? 0) || (one.serial < other.serial ? -1 : 1),
   );
 }
 

@@ -8,7 +8,7 @@ import { FORMATS, LOOKS } from "../../sheet/draft/looks";
 import { sheetOf } from "../../sheet/draft/sheetOf";
 import { BASIS_WORDS, counted, isoDayCell, linkCell, severityCell, severityWord } from "../cells";
 import { noLongerFoundBlocks } from "../noLongerFound";
-import type { MonthOptions } from "./options";
+import { withoutOwners, type MonthOptions } from "./options";
 import type { Period } from "./period";
 import { pageOf } from "./page";
 
@@ -42,15 +42,16 @@ export function sortedFindings(
   };
 }
 
+/** As narrow as they can be: the wider a sheet, the smaller it is printed. */
 const FILL_IN: readonly TableColumn[] = [
-  { heading: "Action taken", style: LOOKS.fillIn, leastCharacters: 18 },
-  { heading: "By", style: LOOKS.fillIn, leastCharacters: 6 },
-  { heading: "Closed on", style: LOOKS.fillIn, format: FORMATS.date },
+  { heading: "Action taken", style: LOOKS.fillIn, leastCharacters: 14 },
+  { heading: "By", style: LOOKS.fillIn },
+  { heading: "Closed on", style: LOOKS.fillIn, format: FORMATS.date, leastCharacters: 10 },
 ];
 
 const WHAT: readonly TableColumn[] = [
   { heading: "Severity" },
-  { heading: "What is wrong", mostCharacters: 36 },
+  { heading: "What is wrong", mostCharacters: 34 },
   { heading: "Cylinder" },
   { heading: "Filled on" },
   { heading: "Cell", mostCharacters: 18 },
@@ -72,8 +73,8 @@ export function findingsSheet({ open }: SortedFindings, period: Period, options:
         name: `Findings_${period.iso}`,
         columns: [
           ...WHAT,
-          { heading: "What to do", mostCharacters: 32 },
-          { heading: "Who says so", mostCharacters: 24 },
+          { heading: "What to do", mostCharacters: 28 },
+          { heading: "Who says so", mostCharacters: 20 },
           ...FILL_IN,
         ],
         rows: open.map((finding) => [
@@ -208,7 +209,8 @@ export function atRiskSheet(
       {
         kind: "quiet",
         lines: [
-          `By the last fill of each cylinder in the whole log, as it stood on ${options.asOf.toString()}.`,
+          `By the last fill of each cylinder in the whole log, as it stood on ${options.asOf.toString()}; the latest fill first.`,
+          ...withoutOwners(options),
         ],
       },
       { kind: "section", lines: [`May still hold a dangerous fill: ${counted(recall.length, "cylinder")}`] },

@@ -26,6 +26,15 @@ export interface MonthOptions {
   readonly program: string;
 }
 
+/** What a list to telephone by says where nobody is named on it. */
+export function withoutOwners({ names }: Pick<MonthOptions, "names">): readonly string[] {
+  return names
+    ? []
+    : [
+        "Owners are left out, as names were not asked for: look them up in the log, or write the report with names.",
+      ];
+}
+
 /** What reports say they were written by. */
 export const PROGRAM = "Brimbook 0.1.0";
 

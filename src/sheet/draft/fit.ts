@@ -50,15 +50,37 @@ export function heightFor(text: string, widthCharacters: number): number {
 function linesOf(line: string, width: number): number {
   let lines = 1;
   let used = 0;
-  for (const { length } of line.split(" ")) {
-    if (used > 0 && used + 1 + length > width) {
+  for (const word of line.split(" ")) {
+    const long = runOf(word);
+    if (used > 0 && used + SPACE + long > width) {
       lines += 1;
-      used = length;
-    } else used += (used > 0 ? 1 : 0) + length;
+      used = long;
+    } else used += (used > 0 ? SPACE : 0) + long;
     while (used > width) {
       lines += 1;
       used -= width;
     }
   }
   return lines;
+}
+
+/**
+ * Letters are wider or narrower than the digits that widths are counted in: the most that they are in the fonts that
+ * spreadsheets begin with, from their tables of widths (Calibri, Arial, DejaVu Sans).
+ */
+const LETTERS: readonly (readonly [letters: string, digits: number])[] = [
+  [".,:;'!|/()[]-ijlI’", 0.6],
+  ["tfr", 0.72],
+  ["cskvxyzJ", 0.93],
+  ["mwMW@%&", 1.6],
+  ["ABCDEFGHKLNOPQRSTUVXYZ", 1.3],
+];
+const WIDTHS = new Map(LETTERS.flatMap(([letters, width]) => [...letters].map((each) => [each, width])));
+const SPACE = 0.52;
+
+/** How many digits wide a word is. */
+function runOf(word: string): number {
+  let run = 0;
+  for (const letter of word) run += WIDTHS.get(letter) ?? 1;
+  return run;
 }

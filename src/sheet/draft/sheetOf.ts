@@ -1,6 +1,6 @@
 import type { CellStyle } from "../cellStyle";
 import { ownLine, type OwnSheet } from "../ownSheet";
-import type { Area } from "../sheet";
+import type { Area, CellValue } from "../sheet";
 import type { Block, FactsBlock, TableBlock, TableChart, TableColumn, TextBlock } from "./blocks";
 import {
   styledCell,
@@ -20,6 +20,10 @@ const MOST_CHARACTERS = 40;
 const LEAST_WIDTH = 90;
 /** What stands to the right would touch the column after it. */
 const AWAY_FROM_NEXT: CellStyle = { indent: 1 };
+/** What stands behind a column of wrapped text would touch it. */
+const AWAY_FROM_LAST: CellStyle = { horizontal: "left", indent: 1 };
+/** Room that an indent takes, in characters. */
+const INDENT = 1.5;
 const HEIGHTS: Partial<Record<TextBlock["kind"], number>> = { title: 30, section: 24 };
 
 /** How a report sheet prints, and what of ours it is: absent where the shop goes on with it. */
@@ -120,25 +124,33 @@ class Layout {
     const lastRow = firstRow + rows.length;
     this.tables.push({ name, area: { firstRow, firstColumn: 0, lastRow, lastColumn: columns.length - 1 } });
     this.headings.add(columns.map(({ heading }) => heading).join("\n"));
-    this.rows.push(this.asHighAsItsText(columns.map(headingCell)));
-    for (const row of rows) this.rows.push(this.bodyRow(row, columns, LOOKS.body));
-    for (const row of below) this.rows.push(this.bodyRow(row, columns, LOOKS.label));
+    const behind = columns.map((_, index) => index > 0 && isWrapped(columns[index - 1]!, index - 1, rows));
+    this.rows.push(this.asHighAsItsText(columns.map((column, index) => headingCell(column, behind[index]!))));
+    for (const row of rows) this.rows.push(this.bodyRow(row, columns, behind, LOOKS.body));
+    for (const row of below) this.rows.push(this.bodyRow(row, columns, behind, LOOKS.label));
     this.gap();
   }
 
-  private bodyRow(given: readonly DraftCell[], columns: readonly TableColumn[], look: CellStyle): DraftRow {
+  private bodyRow(
+    given: readonly DraftCell[],
+    columns: readonly TableColumn[],
+    behind: readonly boolean[],
+    look: CellStyle,
+  ): DraftRow {
     const cells = columns.map((column, index): StyledCell => {
       const cell = styledCell(given[index]);
       const format = cell.format ?? column.format;
-      const wraps =
-        typeof cell.value === "string" && (cell.value.length > most(column) || cell.value.includes("\n"));
+      const wraps = isLong(cell.value, column);
+      const isRight = (cell.style?.horizontal ?? column.style?.horizontal) === "right";
+      const isLeft = typeof cell.value === "string" || cell.style?.horizontal === "left";
       return {
         ...cell,
         ...(format !== undefined && typeof cell.value !== "string" && { format }),
         style: this.looks.of(
           look,
           wraps ? LOOKS.text : undefined,
-          column.style?.horizontal === "right" ? AWAY_FROM_NEXT : undefined,
+          isRight ? AWAY_FROM_NEXT : undefined,
+          behind[index] && isLeft ? AWAY_FROM_LAST : undefined,
           column.style,
           cell.link && LOOKS.link,
           cell.style,
@@ -150,7 +162,9 @@ class Layout {
 
   private asHighAsItsText(cells: readonly StyledCell[]): DraftRow {
     const heights = cells.map(({ value, style }, index) =>
-      typeof value === "string" && style?.wrap ? heightFor(value, this.widths[index]!) : 0,
+      typeof value === "string" && style?.wrap
+        ? heightFor(value, this.widths[index]! - (style.indent ?? 0) * INDENT)
+        : 0,
     );
     const height = Math.max(...heights);
     return height > ONE_LINE_PT ? { cells, heightPt: height } : { cells };
@@ -199,10 +213,20 @@ class Layout {
   }
 }
 
-function headingCell({ heading, style }: TableColumn): StyledCell {
+function headingCell({ heading, style }: TableColumn, isBehind: boolean): StyledCell {
   const { horizontal } = style ?? {};
-  const away = horizontal === "right" ? AWAY_FROM_NEXT : {};
-  return { value: heading, style: horizontal ? { ...LOOKS.heading, ...away, horizontal } : LOOKS.heading };
+  const away = horizontal === "right" ? AWAY_FROM_NEXT : isBehind ? AWAY_FROM_LAST : undefined;
+  const look = away ? { ...LOOKS.heading, ...away } : LOOKS.heading;
+  return { value: heading, style: horizontal ? { ...look, horizontal } : look };
+}
+
+/** A text that takes more lines than one. */
+function isLong(value: CellValue, column: TableColumn): boolean {
+  return typeof value === "string" && (value.length > most(column) || value.includes("\n"));
+}
+
+function isWrapped(column: TableColumn, index: number, rows: TableBlock["rows"]): boolean {
+  return rows.some((row) => isLong(styledCell(row[index]).value, column));
 }
 
 function widthsOf(blocks: readonly Block[]): readonly number[] {
@@ -220,13 +244,14 @@ function widthsOf(blocks: readonly Block[]): readonly number[] {
   return missing > 0 ? [...widths, missing] : widths;
 }
 
-function columnWidth(column: TableColumn, index: number, { rows, below = [] }: TableBlock): number {
+function columnWidth(column: TableColumn, index: number, { columns, rows, below = [] }: TableBlock): number {
   let longest = column.leastCharacters ?? 0;
   for (const row of [...rows, ...below]) {
     const { value, format } = styledCell(row[index]);
     longest = Math.max(longest, shownLength(value, format ?? column.format));
   }
-  return widthFor(column.heading, longest, most(column));
+  const away = index > 0 && isWrapped(columns[index - 1]!, index - 1, rows) ? INDENT : 0;
+  return widthFor(column.heading, longest, most(column)) + away;
 }
 
 function most({ mostCharacters = MOST_CHARACTERS }: TableColumn): number {

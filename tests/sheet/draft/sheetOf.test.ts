@@ -91,6 +91,27 @@ describe("a sheet of blocks", () => {
     expect(styledCell(draft.rows[1]!.cells[0])).toMatchObject({ link, style: LOOKS.link });
   });
 
+  test("keeps what stands behind a column of wrapped text away from it, texts, days and headings alike", () => {
+    const draft = sheet({
+      ...table,
+      columns: [{ heading: "Why", mostCharacters: 10 }, { heading: "What" }, { heading: "Fills" }],
+      rows: [["longer than ten characters", "air", 12]],
+    });
+    const indents = draft.rows
+      .slice(0, 2)
+      .map(({ cells }) => cells.map((cell) => styledCell(cell).style?.indent));
+    expect(indents).toEqual([
+      [undefined, 1, undefined],
+      [undefined, 1, undefined],
+    ]);
+    expect(draft.widths[1]).toBeGreaterThan(sheet(table).widths[0]!);
+    const short = sheet({ ...table, columns: [{ heading: "Why" }, { heading: "What" }], rows: [["a", "b"]] });
+    expect(short.rows[1]!.cells.map((cell) => styledCell(cell).style?.indent)).toEqual([
+      undefined,
+      undefined,
+    ]);
+  });
+
   test("is as high as its text needs, whatever the text", () => {
     fc.assert(
       fc.property(fc.array(fc.string({ maxLength: 300 }), { minLength: 1, maxLength: 6 }), (texts) => {
@@ -115,6 +136,13 @@ describe("widths", () => {
   test("hold the longest word of the heading, and no more than the most", () => {
     expect(widthFor("Hydro good until", 4, 40)).toBeGreaterThan("good until".length - 2);
     expect(widthFor("X", 400, 40)).toBeLessThan(43);
+  });
+
+  test("a sentence of narrow letters needs fewer lines than as many wide ones", () => {
+    // 40 letters each, in a column that holds 38 digits
+    expect(heightFor("it is still in it, till it is filled. it", 40)).toBe(18);
+    expect(heightFor("MMMM WWWW MMMM WWWW MMMM WWWW MMMM WWWW.", 40)).toBe(33);
+    expect(heightFor("0000000000000000000000000000000000000000", 40)).toBe(33);
   });
 
   test("a longer text is never shown lower than a shorter one", () => {
