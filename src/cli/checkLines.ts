@@ -33,7 +33,7 @@ export function checkLines(
     ...callLines(result, names),
     ...notToFillLines(file, result, rules, names),
     ...findingLines(result),
-    ...notCheckedLines(result),
+    ...notCheckedLines(result, file.log.fills.length),
     "",
     CAUTION,
   ];
@@ -124,24 +124,31 @@ function oneFinding(finding: Finding): readonly string[] {
   ];
 }
 
-function notCheckedLines({ notChecked, fullyJudged }: AuditResult): readonly string[] {
+function notCheckedLines({ notChecked, fullyJudged }: AuditResult, fills: number): readonly string[] {
   const judged = fullyJudged ? "Hydro, visual and oxygen rating were judged for every fill." : NOT_JUDGED;
   if (notChecked.length === 0) return [judged];
   const decisive = new Set(DECISIVE.map(({ id }) => id));
   const isWhole = ({ rule, cells }: NotChecked): boolean => cells.length === 0 && !decisive.has(rule);
-  const whole = notChecked.filter(isWhole);
   return [
     "NOT CHECKED",
     ...lacksOf(notChecked.filter((lack) => !isWhole(lack))).map(
       ({ rules, count, why, cells }) =>
         `  ${counted(count, "fill")}, ${why}: ${namesOf(rules)}${placesOf(cells, count)}`,
     ),
-    ...[...new Set(whole.map(({ why }) => why))].map((why) => {
-      const rules = whole.filter((lack) => lack.why === why).map(({ rule }) => rule);
-      return `  ${[...new Set(rules)].join(", ")}: no fill judged, ${why}`;
-    }),
+    ...wholeLines(notChecked.filter(isWhole), fills),
     judged,
   ];
+}
+
+/** Rules that could judge no fill at all, or none of some sheets. */
+function wholeLines(lacks: readonly NotChecked[], fills: number): readonly string[] {
+  const rulesBy = new Map<string, Set<string>>();
+  for (const { rule, count, why } of lacks) {
+    const judged = count < fills ? `${counted(count, "fill")} not judged` : "no fill judged";
+    const what = `${judged}, ${why}`;
+    rulesBy.set(what, (rulesBy.get(what) ?? new Set()).add(rule));
+  }
+  return [...rulesBy].map(([what, rules]) => `  ${[...rules].join(", ")}: ${what}`);
 }
 
 const PLACES_SHOWN = 5;

@@ -119,6 +119,7 @@ const RULES: readonly Rule[] = [
   { all: ["end"], role: "end of something", confidence: 0.6 },
   { all: ["cylinder"], role: "shopNumber", confidence: 0.6 },
   { all: ["number"], role: "number", confidence: 0.5 },
+  { all: ["by"], none: ["test"], role: "filledBy", confidence: 0.5 },
 ];
 
 /** What a heading may stand for, and how sure that is; undefined where its words say nothing known. */

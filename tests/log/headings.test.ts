@@ -105,3 +105,14 @@ describe("what a heading stands for", () => {
     ]);
   });
 });
+
+it("By alone is who filled, where nothing else says so", () => {
+  const fieldsOf = (...headings: string[]) =>
+    readTable(headings, [["2026-08-03", "A10001", 500, 3000, "R.", "T."]]).columns.map(({ field }) => field);
+  for (const by of ["By", "By whom"])
+    expect(fieldsOf("Date", "Serial", "Start psi", "End psi", by).at(4)).toBe("filledBy");
+  expect(fieldsOf("Date", "Serial", "Start psi", "End psi", "By", "Filled by").slice(4)).toEqual([
+    null,
+    "filledBy",
+  ]);
+});
