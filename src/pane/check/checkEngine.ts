@@ -1,9 +1,9 @@
-import type { Finding } from "../../audit/finding";
 import type { Sheet } from "../../sheet/sheet";
 import { asked, SheetWorker, startedWorker } from "../kit/sheetWorker";
+import { seldom } from "../kit/told";
 import { checkSteps, type CheckOrder } from "./checkJob";
 import { pacer, type Watch } from "./pace";
-import type { CheckReport, FindingFacts } from "./report";
+import type { CheckReport } from "./report";
 import type { FromWorker } from "./workerMessages";
 
 /** Reads and judges sheets without holding the screen. */
@@ -41,10 +41,13 @@ async function runInSlices(
 ): Promise<CheckReport> {
   const pace = pacer(signal);
   const steps = checkSteps(sheets, order);
+  const tell = seldom(({ doing, share }) => {
+    progress(doing, share);
+  });
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;
-    progress(step.value.doing, step.value.share);
+    tell(step.value);
     await pace();
   }
 }
@@ -54,14 +57,8 @@ export function startCheckWorker(): Promise<Worker | undefined> {
 }
 
 function runInWorker(worker: Worker, order: CheckOrder, { progress, signal }: Watch): Promise<CheckReport> {
-  const findings: Finding[] = [];
-  const facts: FindingFacts[] = [];
   return asked<FromWorker, CheckReport>(worker, { kind: "run", order }, signal, (message) => {
     if (message.kind === "progress") progress(message.doing, message.share);
-    if (message.kind === "findings") {
-      findings.push(...message.findings);
-      facts.push(...message.facts);
-    }
-    return message.kind === "report" ? { ...message.report, findings, facts } : undefined;
+    return message.kind === "answer" ? message.answer : undefined;
   });
 }

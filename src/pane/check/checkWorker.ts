@@ -1,6 +1,7 @@
-import { failedWith, ReceivedSheets } from "../kit/sheetWorker";
+import { failedWith, ReceivedSheets, tellAnswer } from "../kit/sheetWorker";
+import { seldom } from "../kit/told";
 import { checkSteps, type CheckOrder } from "./checkJob";
-import { FINDINGS_PER_MESSAGE, type FromWorker, type ToWorker } from "./workerMessages";
+import type { FromWorker, ToWorker } from "./workerMessages";
 
 const received = new ReceivedSheets();
 
@@ -16,14 +17,12 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
 function run(order: CheckOrder): void {
   try {
     const steps = checkSteps(received.sheets, order);
+    const progress = seldom((told) => {
+      tell({ kind: "progress", ...told });
+    });
     let step = steps.next();
-    for (; !step.done; step = steps.next()) tell({ kind: "progress", ...step.value });
-    const { findings, facts, ...report } = step.value;
-    for (let at = 0; at < findings.length; at += FINDINGS_PER_MESSAGE) {
-      const to = at + FINDINGS_PER_MESSAGE;
-      tell({ kind: "findings", findings: findings.slice(at, to), facts: facts.slice(at, to) });
-    }
-    tell({ kind: "report", report });
+    for (; !step.done; step = steps.next()) progress(step.value);
+    tellAnswer(step.value, tell);
   } catch (thrown) {
     tell(failedWith(thrown));
   }

@@ -1,6 +1,6 @@
 import type { Sheet } from "../../sheet/sheet";
 import { pacer, type Watch } from "../check/pace";
-import type { Told } from "./told";
+import { seldom, type Told } from "./told";
 import { asked, SheetWorker, type SheetMessage, type WorkerMessage } from "./sheetWorker";
 
 /** How far a desk has come with an order. */
@@ -62,10 +62,13 @@ async function inSlices<Order, Answer>(
 ): Promise<Answer> {
   const pace = pacer(signal);
   const steps = desk.answer(order);
+  const tell = seldom(({ doing, share }) => {
+    progress(doing, share);
+  });
   for (;;) {
     const step = await steps.next();
     if (step.done) return step.value;
-    progress(step.value.doing, step.value.share);
+    tell(step.value);
     await pace();
   }
 }

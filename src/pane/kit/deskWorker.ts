@@ -1,6 +1,7 @@
 import type { Sheet } from "../../sheet/sheet";
 import type { Desk, FromDesk, ToDesk } from "./deskEngine";
-import { failedWith, ReceivedSheets } from "./sheetWorker";
+import { seldom } from "./told";
+import { failedWith, ReceivedSheets, tellAnswer } from "./sheetWorker";
 
 /** Opens a desk in this worker, for the engine on the page that started it. */
 export function serveDesk<Order, Answer>(openDesk: (sheets: readonly Sheet[]) => Desk<Order, Answer>): void {
@@ -15,9 +16,12 @@ export function serveDesk<Order, Answer>(openDesk: (sheets: readonly Sheet[]) =>
     try {
       desk ??= openDesk(received.sheets);
       const steps = desk.answer(order);
+      const progress = seldom((told) => {
+        tell({ kind: "progress", ...told });
+      });
       let step = await steps.next();
-      for (; !step.done; step = await steps.next()) tell({ kind: "progress", ...step.value });
-      tell({ kind: "answer", answer: step.value });
+      for (; !step.done; step = await steps.next()) progress(step.value);
+      tellAnswer(step.value, tell);
     } catch (thrown) {
       tell(failedWith(thrown));
     }

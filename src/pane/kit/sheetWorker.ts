@@ -1,6 +1,7 @@
 import { Refusal } from "../../gas/refusal";
 import type { Sheet, SheetRow } from "../../sheet/sheet";
 import { pacer, type Watch } from "../check/pace";
+import { Pieces, takenApart } from "./pieces";
 
 /** How sheets travel to a worker: in blocks of rows, since copying a big sheet at once would hold the screen. */
 export type SheetMessage =
@@ -11,6 +12,8 @@ export type SheetMessage =
 /** What a worker says when it is there, and when it failed. */
 export type WorkerMessage =
   | { readonly kind: "ready" }
+  /** Items of long lists in the answer that follows. */
+  | { readonly kind: "items"; readonly items: readonly unknown[] }
   | {
       readonly kind: "failed";
       readonly sentence: string;
@@ -118,6 +121,7 @@ export function asked<From extends { readonly kind: string }, T>(
   signal: AbortSignal,
   hear: (message: From) => T | undefined,
 ): Promise<T> {
+  const pieces = new Pieces();
   return new Promise((resolve, reject) => {
     signal.addEventListener(
       "abort",
@@ -136,14 +140,22 @@ export function asked<From extends { readonly kind: string }, T>(
         return;
       }
       if (data.kind === "ready") return;
+      if (isItems(data)) {
+        pieces.add(data.items);
+        return;
+      }
       const answer = hear(data as From);
-      if (answer !== undefined) resolve(answer);
+      if (answer !== undefined) resolve(pieces.joined(answer) as T);
     };
     worker.postMessage(question);
   });
 }
 
 type Failed = Extract<WorkerMessage, { kind: "failed" }>;
+
+function isItems(message: { readonly kind: string }): message is Extract<WorkerMessage, { kind: "items" }> {
+  return message.kind === "items";
+}
 
 function isFailure(message: { readonly kind: string }): message is Failed {
   return message.kind === "failed";
@@ -154,6 +166,17 @@ function failure({ sentence, refused, details }: Failed): Error {
   const error = new Error(sentence);
   error.stack = details;
   return error;
+}
+
+/** What a worker answers: its long lists ahead of it. */
+export function tellAnswer<Answer>(
+  answer: Answer,
+  tell: (message: WorkerMessage | { readonly kind: "answer"; readonly answer: Answer }) => void,
+): void {
+  const rest = takenApart(answer, (items) => {
+    tell({ kind: "items", items });
+  });
+  tell({ kind: "answer", answer: rest as Answer });
 }
 
 /** What a worker says of something thrown. */

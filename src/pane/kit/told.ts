@@ -21,3 +21,17 @@ export function* told<Result>(
     yield { doing: typeof doing === "string" ? doing : doing((share - from) / (to - from)), share };
   }
 }
+
+/** More often than this nobody sees a difference, and every time is drawn anew. */
+const TOLD_EVERY_MS = 50;
+
+/** Passes on only so many of the steps of a work that has thousands. */
+export function seldom(tell: (step: Told) => void): (step: Told) => void {
+  let last = -Infinity;
+  return (step) => {
+    const now = performance.now();
+    if (now - last < TOLD_EVERY_MS) return;
+    last = now;
+    tell(step);
+  };
+}

@@ -2,6 +2,7 @@ import { styledAreas } from "../../sheet/draft/areas";
 import {
   storedValue,
   styledCell,
+  type CellLink,
   type PageDraft,
   type SheetDraft,
   type StyledCell,
@@ -14,8 +15,10 @@ import { rangeOf } from "./ranges";
 import type { Session } from "./session";
 
 const ABOUT = "the new sheets";
-/** Cells sent at once: well under the 5 MB that a request may have. */
-const BLOCK_CELLS = 20_000;
+/** Cells sent at once: well under the 5 MB that a request may have, and soon made. */
+const BLOCK_CELLS = 8000;
+/** Looks, heights and links sent at once: office.js makes an object of each, and holds the screen while it does. */
+const OBJECTS_AT_ONCE = 200;
 /** A character of the standard font in points, as Excel counts column widths here. */
 const CHARACTER_PT = 5.25;
 const MM_PT = 72 / 25.4;
@@ -98,7 +101,8 @@ async function writeSheet(
   const sheet = context.workbook.worksheets.add(name);
   sheet.showGridlines = false;
   await writeCells(context, sheet, draft, dateSystem, signal);
-  writeLook(sheet, draft);
+  await writeLook(context, sheet, draft, signal);
+  writePage(sheet, draft.page);
   writeTables(sheet, draft, tablesTaken);
   writeCharts(sheet, draft.charts);
   await context.sync();
@@ -139,23 +143,47 @@ function typed(cell: StyledCell, dateSystem: 1900 | 1904): string | number | boo
   return typeof value === "string" && !PLAIN_TEXT.test(value) ? `'${value}` : value;
 }
 
-function writeLook(sheet: Excel.Worksheet, draft: SheetDraft): void {
-  for (const area of draft.merges) rangeOf(sheet, area).merge(false);
-  for (const { style, area } of styledAreas(draft)) applyStyle(rangeOf(sheet, area), style);
-  draft.widths.forEach((width, column) => {
-    if (width === undefined) return;
-    sheet.getRangeByIndexes(0, column, 1, 1).format.columnWidth = width * CHARACTER_PT;
-  });
-  draft.rows.forEach(({ cells, heightPt }, row) => {
-    if (heightPt !== undefined) sheet.getRangeByIndexes(row, 0, 1, 1).format.rowHeight = heightPt;
-    cells.forEach((cell, column) => writeLink(sheet, row, column, styledCell(cell)));
-  });
-  if (draft.frozenRows > 0) sheet.freezePanes.freezeRows(draft.frozenRows);
-  writePage(sheet, draft.page);
+async function writeLook(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  draft: SheetDraft,
+  signal: AbortSignal | undefined,
+): Promise<void> {
+  let waiting = 0;
+  for (const write of looksOf(sheet, draft)) {
+    write();
+    if (++waiting % OBJECTS_AT_ONCE > 0) continue;
+    await sent(context);
+    signal?.throwIfAborted();
+  }
 }
 
-function writeLink(sheet: Excel.Worksheet, row: number, column: number, { link, value }: StyledCell): void {
-  if (!link || link.file !== undefined) return;
+/** All that a sheet has besides what stands in its cells, one object after another. */
+function* looksOf(sheet: Excel.Worksheet, draft: SheetDraft): Generator<() => void> {
+  for (const area of draft.merges) yield () => rangeOf(sheet, area).merge(false);
+  for (const { style, area } of styledAreas(draft)) yield () => applyStyle(rangeOf(sheet, area), style);
+  for (const [column, width] of draft.widths.entries()) {
+    if (width === undefined) continue;
+    yield () => (sheet.getRangeByIndexes(0, column, 1, 1).format.columnWidth = width * CHARACTER_PT);
+  }
+  for (const [row, { cells, heightPt }] of draft.rows.entries()) {
+    if (heightPt !== undefined)
+      yield () => (sheet.getRangeByIndexes(row, 0, 1, 1).format.rowHeight = heightPt);
+    for (const [column, cell] of cells.entries()) {
+      const { link, value } = styledCell(cell);
+      if (link && link.file === undefined) yield () => writeLink(sheet, row, column, link, value);
+    }
+  }
+  if (draft.frozenRows > 0) yield () => sheet.freezePanes.freezeRows(draft.frozenRows);
+}
+
+function writeLink(
+  sheet: Excel.Worksheet,
+  row: number,
+  column: number,
+  link: CellLink,
+  value: CellValue,
+): void {
   const place = `'${link.cell.sheet.replaceAll("'", "''")}'!${cellName(link.cell)}`;
   sheet.getRangeByIndexes(row, column, 1, 1).hyperlink = {
     documentReference: place,
