@@ -16,7 +16,7 @@ export const check: Command = {
   says:
     "Checks every fill of a log; --names names the owners of cylinders to call back. Exit code 0: nothing found, hydro, " +
     "visual and oxygen rating judged for every fill; 1: findings; 3: nothing found, but one of those could not be judged " +
-    "for some fill; 2: cannot be read, or rules missing.",
+    "for some fill; 2: cannot be read, is no log but a report of Brimbook's own, or rules missing.",
   options: { ...LOG_OPTIONS, names: { type: "boolean" }, json: { type: "boolean" } },
 
   async run(given, terminal) {

@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { act, fireEvent, screen, waitFor, within } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
+import { ownLine } from "../../src/sheet/ownSheet";
 import { FakeWorkbook, sheet, smallLog, US_SHOP } from "./fakeWorkbook";
 import { checkTheLog, press, showPane } from "./render";
 
@@ -14,6 +15,19 @@ describe("finding the log", () => {
     expect(screen.getByText("Register, 3 cylinders")).toBeTruthy();
     press(/1 other sheet/);
     expect(checked("Prices")).toBe(false);
+  });
+
+  it("knows a sheet that Brimbook wrote, without any settings of it, and does not tick it", async () => {
+    const report = sheet("Cylinders 2026-10", [
+      ["Serial", "Filled on", "Mix", "Hydro"],
+      ["A10001", "2026-10-03", "EAN32", "2024-06"],
+      [ownLine("month report")],
+    ]);
+    showPane({ workbook: new FakeWorkbook([...smallLog(), report], US_SHOP) });
+    await screen.findByRole("button", { name: "Check the log" });
+    press(/2 other sheets/);
+    expect(checked("Cylinders 2026-10")).toBe(false);
+    expect(screen.getByText(/Brimbook wrote it \(month report\), and it is no log\./)).toBeTruthy();
   });
 
   it("always shows that rows reconcile", async () => {
@@ -91,6 +105,19 @@ describe("the columns", () => {
         sheets: [{ sheet: "October", columns: [] }],
       });
     });
+  });
+});
+
+describe("dates that can be read either way", () => {
+  it("are read as usual in the country, and the column says so", async () => {
+    const log = sheet("Fills", [
+      ["Date", "Serial", "Start psi", "End psi"],
+      ["9/10/2026", "A10001", 500, 3000],
+    ]);
+    showPane({ workbook: new FakeWorkbook([log], US_SHOP) });
+    await screen.findByRole("button", { name: "Check the log" });
+    press(/^4 columns/);
+    expect(screen.getByText(/“9\/10\/2026” under “Date”.* was read month first/)).toBeTruthy();
   });
 });
 

@@ -111,7 +111,7 @@ export function ColumnEntry({ sheet, column, shop }: ColumnEntryProps) {
 }
 
 /** What else there is to know of a column, in words. */
-function remarksOn({ rows, further, adds }: LogColumn): readonly string[] {
+function remarksOn({ rows, further, adds, assumed }: LogColumn): readonly string[] {
   return [
     ...(rows
       ? [`Rows ${rows.first + 1} to ${rows.last + 1} only: the sheet holds more than one table.`]
@@ -119,6 +119,7 @@ function remarksOn({ rows, further, adds }: LogColumn): readonly string[] {
     ...(further ? ["A further test beside the one before it."] : []),
     ...(adds === "increment" ? ["Taken as how much was added."] : []),
     ...(adds === "stop" ? ["Taken as the gauge reading it stopped at."] : []),
+    ...(assumed === undefined ? [] : [assumed]),
   ];
 }
 
