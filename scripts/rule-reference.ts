@@ -24,33 +24,39 @@ const FAMILIES: readonly (readonly [letter: string, title: string])[] = [
 const LEFT_OUT: readonly (readonly [what: string, why: string])[] = [
   [
     "V16 a twin set with one member at fault",
-    "needs no rule of its own: a twin set is judged as its cylinders, each by every rule",
+    "needs no rule of its own: a twin set is judged as its cylinders, each by every rule, and each is on the lists",
   ],
-  ["V19 rise of pressure per minute", "logs hold no duration of a fill"],
+  ["V19 rise of pressure per minute", "a log gives one time of a fill, and no end or duration of it"],
   ["V20 tests that fall due soon", "is a list beside the findings: no fault, and no part of the exit code"],
   [
-    "O05 valve removed, or seen by an inspector without oxygen training, since the cleaning",
-    "logs say neither",
+    "O05 as far as it goes by a visual since the cleaning",
+    "logs do not say who looked inside, nor how; a hydro since is told",
   ],
   [
     "G07 analysed before the fill ended, or on another day than collected",
-    "logs have no time of the analysis",
+    "a log gives one time of a fill, and neither day nor time of its analysis",
   ],
-  ["G08 analyser not calibrated that day", "logs hold no calibrations"],
+  ["G08 analyser not calibrated that day", "a fill log has no place for calibrations"],
   [
     "G14 oxygen written in an odd way",
     "is read for what it means, with a note at the cell; never a finding per row",
   ],
-  ["A04 filter past its hours", "logs hold no filter hours"],
+  [
+    "A04 filter past its hours",
+    "a fill log has no place for filter hours; the cover of the month's report has room to write them in",
+  ],
   [
     "R02 a serial one character off a known one",
     "is told with R01, which names the serial that was probably meant",
   ],
   [
     "R07 as far as it goes by fill numbers",
-    "shops restart them by day, book or month as they please, so that a gap or a repeat shows nothing",
+    "shops restart them by day, book or month as they please, so that a gap is no fault of itself; the cover of the month's report says which numbers are missing or given twice",
   ],
-  ["R08 a test date changed after a flagged fill", "no earlier state of the register is kept"],
+  [
+    "R08 a test date changed after a flagged fill",
+    "needs the register as it was, of which no copy is kept; an accepted finding that is no longer found is listed",
+  ],
 ];
 
 /** The reference of the audit's rules, made from the rules themselves. */

@@ -16,6 +16,7 @@ import { filledElsewhere } from "./rules/filledElsewhere";
 import { filledTwice } from "./rules/filledTwice";
 import { heliumNotAnalysed } from "./rules/heliumNotAnalysed";
 import { hydroPastDue } from "./rules/hydroPastDue";
+import { hydroSinceCleaning } from "./rules/hydroSinceCleaning";
 import { impossibleTest } from "./rules/impossibleTest";
 import { labelIncomplete } from "./rules/labelIncomplete";
 import { longUnused } from "./rules/longUnused";
@@ -88,6 +89,7 @@ export const RULES: readonly Rule[] = [
   notLookedOver,
   pureOxygenPressure,
   permitLimit,
+  hydroSinceCleaning,
   cleaningNotShown,
   airNotAir,
   beyondCertification,

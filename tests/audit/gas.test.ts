@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { cellName } from "../../src/sheet/sheet";
 import { auditOf, FULL, SHOP, verdictOf, without, type TestRow } from "./sheets";
 
 /* Rules of oxygen, analysis, air and people through real sheets, with the edges of their figures. */
@@ -50,6 +51,45 @@ describe("O04, oxygen cleaning out of date", () => {
     ],
     "FI",
   );
+});
+
+describe("O05, a hydro since the oxygen cleaning", () => {
+  // FULL: hydro of October 2024, cleaned in May 2026, filled on 12 November 2026
+  table("O05", [
+    [{}, "nothing"],
+    [{ Hydro: "2026/06" }, "breach"],
+    // one visit, as far as months tell
+    [{ Hydro: "2026/05" }, "nothing"],
+    [{ Hydro: "2026-05-11", "O2 cleaned": "2026-05-10" }, "breach"],
+    [{ Hydro: "2026-05-10", "O2 cleaned": "2026-05-10" }, "nothing"],
+    [{ Hydro: "2026-05-31", "O2 cleaned": "2026/05" }, "nothing"],
+    [{ Hydro: "2026-06-01", "O2 cleaned": "2026/05" }, "breach"],
+    // a hydro after the fill opened nothing before it
+    [{ Hydro: "2026-11-13" }, "nothing"],
+    [{ Hydro: "2026-11-12" }, "breach"],
+    // cleaned again since
+    [{ Hydro: "2026/06", "Previous O2 cleaned": "2026/05", "O2 cleaned": "2026/07" }, "nothing"],
+    // no oxygen went in
+    [{ Hydro: "2026/06", Method: "premix", "O2 added psi": null }, "nothing"],
+    // not clean at all: that is O01; never cleaned: that is O04
+    [{ Hydro: "2026/06", "O2 rating": "40" }, "nothing"],
+    [{ Hydro: "2026/06", "O2 cleaned": null }, "nothing"],
+    [{ Hydro: "see sticker" }, "not checked: hydro cannot be read"],
+    [{ "O2 cleaned": "??" }, "not checked: oxygen cleaning cannot be read"],
+    [{ Hydro: "2026/06", Date: null }, "not checked: fill date is blank"],
+    // manufacture is no hydro
+    [{ Hydro: null, Made: "2026/06" }, "nothing"],
+  ]);
+
+  it("says what was done when, at the cell where the oxygen stands", () => {
+    const [found] = auditOf([{ ...FULL, Hydro: "2026/06" }], [], "US", SHOP).findings.filter(
+      ({ rule }) => rule === "O05",
+    );
+    expect(found?.message).toBe(
+      "Partial pressure puts pure oxygen into a cylinder cleaned for oxygen 2026-05, and opened and filled with water for its hydro 2026-06.",
+    );
+    expect(cellName(found!.cell)).toBe("J2");
+  });
 });
 
 describe("O06, oxygen above 3000 psi in aluminium", () => {
