@@ -1,5 +1,6 @@
 import type { Sheet } from "../sheet/sheet";
 import type { ColumnSaid } from "./context";
+import { plain } from "./cells/cell";
 import { isField, KINDS, TEST_FIELDS } from "./fieldKinds";
 import { roleOf, type Role } from "./headingFields";
 import type { HeadingMeaning } from "./headingText";
@@ -73,6 +74,7 @@ export function proposeColumns(
     };
   });
   settleMoments(drafts);
+  settleOrder(drafts);
   settleDueDates(drafts);
   findByCellsAlone(drafts);
   for (const draft of drafts) draft.field = fieldOf(draft.role);
@@ -84,6 +86,22 @@ export function proposeColumns(
     answers: choice?.answers ?? {},
   }));
 }
+
+/** `Mix %` alone is the analysis; beside `Analyzed` it is what was ordered. */
+function settleOrder(drafts: readonly Draft[]): void {
+  const mixes = withRole(drafts, "analysedMix");
+  const [order, ...others] = mixes.filter(
+    ({ heading, choice }) => choice?.field === undefined && !SAYS_ANALYSED.test(plain(heading)),
+  );
+  if (mixes.length !== 2 || order === undefined || others.length > 0) return;
+  if (withRole(drafts, "orderedMix").length > 0) return;
+  order.role = "orderedMix";
+  order.confidence = Math.min(order.confidence, BY_NEIGHBOUR);
+}
+
+const SAYS_ANALYSED = /\b(?:anal|measured|gemessen|ist\b|mesure|medid|actual|real\b|tested|verified)/;
+/** How sure a column is that was taken for something by what stands beside it. */
+const BY_NEIGHBOUR = 0.7;
 
 /** `Exp` beside a hydro column is the hydro's; else the shop is asked. */
 function settleDueDates(drafts: readonly Draft[]): void {

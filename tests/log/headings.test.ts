@@ -106,6 +106,20 @@ describe("what a heading stands for", () => {
   });
 });
 
+it("a mix in per cent is the analysis where it stands alone, and the order beside an analysis", () => {
+  const fieldsOf = (...headings: string[]) =>
+    readTable(["Date", "Serial", ...headings], [["2026-08-03", "A10001", 32, 31.8]])
+      .columns.slice(2)
+      .map(({ field }) => field);
+  expect(fieldsOf("Mix %")).toEqual(["analysedMix"]);
+  for (const mix of ["Mix %", "EAN", "O2 %"])
+    for (const analysis of ["Analyzed", "Analysed O2 %", "gemessen"]) {
+      expect(fieldsOf(mix, analysis)).toEqual(["orderedMix", "analysedMix"]);
+      expect(fieldsOf(analysis, mix)).toEqual(["analysedMix", "orderedMix"]);
+    }
+  expect(fieldsOf("Ordered", "Analysed O2 %", "O2 %")).toEqual(["orderedMix", "analysedMix", null]);
+});
+
 it("By alone is who filled, where nothing else says so", () => {
   const fieldsOf = (...headings: string[]) =>
     readTable(headings, [["2026-08-03", "A10001", 500, 3000, "R.", "T."]]).columns.map(({ field }) => field);
