@@ -109,7 +109,7 @@ describe("what a heading stands for", () => {
 it("a mix in per cent is the analysis where it stands alone, and the order beside an analysis", () => {
   const fieldsOf = (...headings: string[]) =>
     readTable(["Date", "Serial", ...headings], [["2026-08-03", "A10001", 32, 31.8]])
-      .columns.slice(2)
+      .columns.slice(2, 2 + headings.length)
       .map(({ field }) => field);
   expect(fieldsOf("Mix %")).toEqual(["analysedMix"]);
   for (const mix of ["Mix %", "EAN", "O2 %"])
