@@ -101,7 +101,8 @@ function takenApart({ gas }: MeteredFill, prices: PriceList): TakenApart | NoExp
 /** A bank is called by its mix, and is never that to the last tenth. */
 const BANK_WITHIN = 0.0101;
 
-function bankedPrice(mix: Mixture, { banked }: PriceList): BankedPrice | undefined {
+/** The price of this gas out of a bank, where it has one of its own. */
+export function bankedPrice(mix: Mixture, { banked }: PriceList): BankedPrice | undefined {
   return banked.find(
     (each) =>
       Math.abs(each.mix.oxygen - mix.oxygen) <= BANK_WITHIN &&

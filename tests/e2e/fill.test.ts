@@ -1,41 +1,13 @@
 import { readFileSync } from "node:fs";
 import type { AxeResults } from "axe-core";
-import type { Locator, Page } from "playwright-core";
+import type { Locator } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { evaluate } from "../../src/functions/evaluate";
 import { openPage, useBrowser, type BrimbookPage } from "./browser";
+import { CLEAN, openFill, PAST_HYDRO, receive, stepsByFunction, stops, TO_FORTY } from "./fillArea";
 
 const browser = useBrowser();
 const axe = readFileSync("node_modules/axe-core/axe.min.js", "utf8");
-
-/** Of the sample: in date and oxygen clean; rated to 40 %; past hydro. */
-const CLEAN = "0025830";
-const TO_FORTY = "K21197";
-const PAST_HYDRO = "K42277";
-
-async function openFill(page: Page): Promise<Locator> {
-  const pane = page.getByRole("main");
-  await pane.getByRole("combobox").first().selectOption({ label: "United States" });
-  await pane.getByRole("radio", { name: /^US/ }).check();
-  await pane.getByRole("button", { name: "Start" }).click();
-  await pane.getByRole("tab", { name: "Fill a cylinder" }).click();
-  await pane.getByRole("heading", { name: "Receive" }).waitFor();
-  return pane;
-}
-
-async function receive(pane: Locator, serial: string): Promise<string> {
-  await pane.getByRole("textbox", { name: "Serial or shop number" }).fill(serial);
-  await pane.getByRole("textbox", { name: "Serial or shop number" }).press("Enter");
-  await pane.locator("[data-part=verdict]").waitFor();
-  return pane.locator("[data-part=verdict]").innerText();
-}
-
-const stops = (pane: Locator) => pane.locator("[data-part=stop]").allInnerTexts();
-
-function stepsByFunction(...args: readonly (string | number)[]): string[] {
-  const [, ...rows] = evaluate("FILLSTEPS", [...args]);
-  return rows.map((row) => Number(row[3]).toFixed(0));
-}
 
 describe("filling a cylinder of the sample", () => {
   let brimbook: BrimbookPage;

@@ -7,7 +7,10 @@ import { receive } from "../../audit/receive";
 import { shopFor } from "../../audit/shopFor";
 import type { AuditOptions } from "../../audit/shop";
 import { waitingIn } from "../../audit/waiting";
+import { isPriceSheet } from "../../costs/prices/priceSheet";
+import { readPriceList } from "../../costs/prices/readPriceList";
 import { countryRules } from "../../cylinders/countryRules";
+import type { Units } from "../../gas/units";
 import type { SheetChoice } from "../../log/context";
 import { countryContext } from "../../log/countryContext";
 import type { Log, LogSheet, RowCounts, RowKind } from "../../log/log";
@@ -56,7 +59,14 @@ export function* checkSteps(
     const serials = waiting?.cylinders.map(({ serial }) => serial) ?? [];
     const asked = [...new Set([...order.receive, ...serials])];
     const receipts = asked.map((each) => receive(log, shop, each, asOf));
-    return { ...reading, ...NOTHING_JUDGED, facts: [], receipts, ...(waiting && { waiting }) };
+    return {
+      ...reading,
+      ...NOTHING_JUDGED,
+      facts: [],
+      receipts,
+      ...(waiting && { waiting }),
+      ...pricesOn(sheets, order.units),
+    };
   }
   const options = { ...order.shop, asOf: order.today };
   if (order.ask) {
@@ -68,6 +78,12 @@ export function* checkSteps(
   const due = yield* told("Looking what falls due", 0.9, 0.95, dueListSteps(log, rules, asOf, options));
   const patterns = yield* told("Comparing ordered and analysed", 0.95, 1, housePatternSteps(log));
   return { ...reading, ...result, facts: factsOf(result.findings, sheets, log), due, patterns };
+}
+
+/** Of several price lists the first counts, as for the costs of the log. */
+function pricesOn(sheets: readonly Sheet[], units: Units): Pick<CheckReport, "prices"> {
+  const sheet = sheets.find(isPriceSheet);
+  return sheet ? { prices: { sheet: sheet.name, list: readPriceList(sheet, units) } } : {};
 }
 
 const NOTHING_JUDGED: AuditResult = {

@@ -5,6 +5,7 @@ import type { Receipt } from "../../audit/receive";
 import type { Waiting } from "../../audit/waiting";
 import type { LogColumn, RowCounts, SheetKind, UnreadableRow } from "../../log/log";
 import type { CellValue } from "../../sheet/sheet";
+import type { ListedPrices } from "../fill/prices";
 import type { Answer } from "./questions";
 
 /** How one sheet was understood, without its rows: small enough to hand about. */
@@ -34,6 +35,8 @@ export interface CheckReport extends LogReading, AuditResult {
   readonly facts: readonly FindingFacts[];
   /** What is on record of the cylinders asked for, in the order asked. */
   readonly receipts?: readonly Receipt[];
+  /** The price list of the workbook, where it has one. */
+  readonly prices?: ListedPrices;
   /** What the rows asked for say of cylinders that wait to be filled. */
   readonly waiting?: Waiting;
   /** Which cylinders are out of date today or fall due; absent where nothing was judged. */

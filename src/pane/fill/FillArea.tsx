@@ -68,7 +68,11 @@ export default function FillArea({ workbook, shop, watchChanges }: FillAreaProps
   const asked = form.written.asked?.text.trim() ?? "";
   const receipt = register.receipts.find((each) => each.asked === asked);
   const { house } = shop.settings;
-  const model = useMemo(() => fillModel(form, receipt, country, house), [form, receipt, country, house]);
+  const { prices } = register;
+  const model = useMemo(
+    () => fillModel(form, receipt, country, house, prices),
+    [form, receipt, country, house, prices],
+  );
   const filling: Filling = { ...state, workbook, shop, country, units: form.units, register, receipt, model };
 
   // A cylinder that was on the counter when the pane closed is still there when it opens.
@@ -78,10 +82,13 @@ export default function FillArea({ workbook, shop, watchChanges }: FillAreaProps
     if (!ready || resumed.current) return;
     resumed.current = true;
     if (asked !== "" && !form.several) ask([asked], form.entered);
+    else if (form.stage !== "receive") ask([], form.entered);
   }, [ready, asked, form, ask]);
 
   const stage = useRef<HTMLDivElement>(null);
   const goTo = (next: Stage) => {
+    // A fill may be planned without a cylinder: the prices of the workbook are wanted all the same.
+    if (next === "plan" && register.sheets.length === 0 && !register.busy) ask([], form.entered);
     change((before) => ({ ...before, stage: next, several: false }));
     requestAnimationFrame(() => {
       const box = stage.current;

@@ -15,8 +15,8 @@ const useStyles = makeStyles({
 interface FormFieldProps {
   readonly name: FieldName;
   readonly label: string;
-  readonly hint?: string;
-  readonly placeholder?: string;
+  readonly hint?: string | undefined;
+  readonly placeholder?: string | undefined;
   /** Behind the text, where the field is no quantity of its own: `%`. */
   readonly unit?: string;
   /** What is wrong with it where the plan of one cylinder does not read it. */

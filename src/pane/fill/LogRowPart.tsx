@@ -1,6 +1,7 @@
 import { Button } from "@fluentui/react-components";
 import { useState } from "react";
 import { Temporal } from "temporal-polyfill";
+import { isTotalsRow } from "../../log/totalsRow";
 import type { SheetReading } from "../check/report";
 import { CopyButton } from "../kit/CopyButton";
 import { problemOf, type Problem } from "../kit/problem";
@@ -35,7 +36,7 @@ export function LogRowPart() {
   const row = logRow(sheet.columns, form, model, receipt, Temporal.Now.plainDateISO());
   const append = async () => {
     try {
-      const at = await workbook.appendRow!(sheet.name, row);
+      const at = await workbook.appendRow!(sheet.name, row, (each) => isTotalsRow(each, sheet.columns));
       const said = `Written into row ${at.row + 1} of ${sheet.name}.`;
       setDone(said);
       setProblem(undefined);

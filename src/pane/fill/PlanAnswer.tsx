@@ -2,6 +2,7 @@ import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import { nameMix } from "../../gas/nameMix";
 import { SeverityMark } from "../kit/SeverityMark";
 import { useFilling } from "./FillContext";
+import { pricesFrom } from "./prices";
 import { StepsTable } from "./StepsTable";
 import { useFillStyles } from "./styles";
 import type { RankedWay } from "./ways";
@@ -63,6 +64,7 @@ export function PlanAnswer({ chosen }: { readonly chosen: RankedWay }) {
         )}
         {chosen.cost && <FactPair what="Cost" fact={moneyText(chosen.cost.total)} />}
       </dl>
+      {chosen.cost && station.prices && <p className={styles.small}>{pricesFrom(station.prices)}</p>}
       {chosen.costProblem !== undefined && <p className={styles.small}>{chosen.costProblem}</p>}
       {depths &&
         depthWarnings(depths, units).map((line) => (

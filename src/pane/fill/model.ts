@@ -32,6 +32,7 @@ import {
   type Station,
   type Wanted,
 } from "./reading";
+import type { ListedPrices } from "./prices";
 import { rankedWays, SAFETY, type RankedWay } from "./ways";
 import { number } from "../../functions/readers";
 
@@ -110,9 +111,10 @@ export function fillModel(
   receipt: Receipt | undefined,
   country: string,
   house?: HouseOverrides,
+  listed?: ListedPrices,
 ): FillModel {
   const reader = new FormReader(form);
-  const station = stationIn(reader);
+  const station = stationIn(reader, listed);
   const wanted = wantedIn(reader);
   const volumeL = volumeIn(reader) ?? receipt?.size?.waterVolumeL;
   const { rules, figures } = shopFor(countryRules(country), { house }).shop;

@@ -1,5 +1,4 @@
 import type { TopSource } from "../../blending/waysToFill";
-import type { GasPrices } from "../../costs/fillCost";
 import type { GasOrder } from "../../blending/planFill";
 import { numberIn, type FilledCell } from "../../functions/cells";
 import type { CellReader } from "../../functions/reader";
@@ -22,6 +21,7 @@ import { AIR, OXYGEN, type Mixture } from "../../gas/mixture";
 import { Refusal } from "../../gas/refusal";
 import { absoluteBar, ATMOSPHERE_BAR, DEFAULT_TEMPERATURE_K, litres, type Units } from "../../gas/units";
 import { writtenIn, type FieldName, type FillForm } from "./form";
+import type { ListedPrices, StationPrices, TypedPrices } from "./prices";
 
 /*
  * The form is read by the readers of the worksheet functions, so that whatever a cell may hold a field may hold, and
@@ -102,10 +102,10 @@ export interface Station {
   readonly order: GasOrder;
   readonly temperatureK: number;
   readonly maxPpO2: number;
-  readonly prices: GasPrices | undefined;
+  readonly prices: StationPrices | undefined;
 }
 
-export function stationIn(reader: FormReader): Station {
+export function stationIn(reader: FormReader, listed?: ListedPrices): Station {
   const { form } = reader;
   const top = reader.read("topMix", topMix()) ?? AIR;
   const bankMix = reader.read("bankMix", mix());
@@ -123,7 +123,7 @@ export function stationIn(reader: FormReader): Station {
     order: reader.read("order", oneOf("", ["helium first", "oxygen first"])) ?? "helium first",
     temperatureK: reader.read("temperature", settledTemperature()) ?? DEFAULT_TEMPERATURE_K[form.units],
     maxPpO2: reader.read("maxPpO2", partialPressure("")) ?? 1.4,
-    prices: pricesIn(reader),
+    prices: pricesIn(reader, listed),
   };
 }
 
@@ -155,16 +155,17 @@ function flowIn(reader: FormReader): number | undefined {
 
 const PRICED = { oxygen: "priceOxygen", helium: "priceHelium", top: "priceTop" } as const;
 
-function pricesIn(reader: FormReader): GasPrices | undefined {
-  const prices: { perFill: number; oxygen?: number; helium?: number; top?: number } = {
-    perFill: amountIn(reader, "pricePerFill") ?? 0,
-  };
+/** Undefined where nothing was typed and the workbook has no price list: then nothing is costed. */
+function pricesIn(reader: FormReader, listed: ListedPrices | undefined): StationPrices | undefined {
+  const typed: { -readonly [price in keyof TypedPrices]: number } = {};
+  const perFill = amountIn(reader, "pricePerFill");
+  if (perFill !== undefined) typed.perFill = perFill;
   for (const gas of ["oxygen", "helium", "top"] as const) {
     const amount = amountIn(reader, PRICED[gas]);
-    if (amount !== undefined) prices[gas] = amount / litres(1, writtenIn(reader.form, PRICED[gas]).units);
+    if (amount !== undefined) typed[gas] = amount / litres(1, writtenIn(reader.form, PRICED[gas]).units);
   }
   const written = [...Object.values(PRICED), "pricePerFill" as const];
-  return written.every((name) => reader.isBlank(name)) ? undefined : prices;
+  return !listed && written.every((name) => reader.isBlank(name)) ? undefined : { typed, listed };
 }
 
 function amountIn(reader: FormReader, name: FieldName): number | undefined {

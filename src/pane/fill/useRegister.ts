@@ -12,12 +12,15 @@ import { problemOf, wasCancelled, type Problem } from "../kit/problem";
 import type { PaneProps } from "../Pane";
 import { enteredSheet } from "./enteredSheet";
 import type { EnteredCylinder } from "./form";
+import type { ListedPrices } from "./prices";
 
 export interface Register {
   /** What is on record of the cylinders last asked for, in the order asked. */
   readonly receipts: readonly Receipt[];
   /** How the sheets were understood when they were asked. */
   readonly sheets: readonly SheetReading[];
+  /** The prices that stand in the workbook, once it was asked. */
+  readonly prices: ListedPrices | undefined;
   readonly busy: boolean;
   readonly problem: Problem | undefined;
   ask(asked: readonly string[], entered: readonly EnteredCylinder[]): void;
@@ -39,6 +42,7 @@ export function useRegister(
 ): Register {
   const [receipts, setReceipts] = useState<readonly Receipt[]>([]);
   const [sheets, setSheets] = useState<readonly SheetReading[]>([]);
+  const [prices, setPrices] = useState<ListedPrices>();
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<Problem>();
   const engine = useRef(checkEngine());
@@ -78,6 +82,7 @@ export function useRegister(
         signal.throwIfAborted();
         setReceipts(report.receipts ?? []);
         setSheets(report.sheets);
+        setPrices(report.prices);
         setBusy(false);
         then?.(report);
       };
@@ -124,7 +129,7 @@ export function useRegister(
     setReceipts([]);
     setBusy(false);
   }, []);
-  return { receipts, sheets, busy, problem, ask, takeRows, forget };
+  return { receipts, sheets, prices, busy, problem, ask, takeRows, forget };
 }
 
 /** Every sheet that can be read; one that cannot keeps nobody from looking in the others. */

@@ -8,6 +8,7 @@ import type { Mixture } from "../../gas/mixture";
 import { nameMix } from "../../gas/nameMix";
 import { Refusal } from "../../gas/refusal";
 import { gaugeReading, type Units } from "../../gas/units";
+import { pricesFor } from "./prices";
 import type { Station, Wanted } from "./reading";
 import { pressureText } from "./words";
 import { realGas } from "../../gas/equationOfState";
@@ -71,7 +72,7 @@ function ranked(way: Way, station: Station, counter: Counter): RankedWay {
   const { order, plan } = way;
   const { may, why } = judged(way, counter);
   const { volumeL } = counter;
-  const cost = order && plan ? costOf(order, plan, station, volumeL) : {};
+  const cost = costOf(way, station, volumeL);
   const used =
     order && plan && volumeL !== undefined
       ? (["helium", "oxygen", "top"] as const)
@@ -202,14 +203,14 @@ function above(pressureBar: number, limitBar: number): boolean {
 }
 
 function costOf(
-  order: FillOrder,
-  plan: FillPlan,
+  way: Way,
   { prices }: Station,
   volumeL: number | undefined,
 ): { readonly cost?: FillCost; readonly problem?: string } {
-  if (!prices || volumeL === undefined) return {};
+  const { order, plan } = way;
+  if (!order || !plan || !prices || volumeL === undefined) return {};
   try {
-    return { cost: fillCost(plan, order, volumeL, prices) };
+    return { cost: fillCost(plan, order, volumeL, pricesFor(way, prices)) };
   } catch (thrown) {
     if (thrown instanceof Refusal) return { problem: thrown.message };
     throw thrown;

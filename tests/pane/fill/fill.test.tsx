@@ -84,6 +84,32 @@ describe("planning", () => {
     expect(part("plan").textContent).toContain(`Oxygen used${Number(oxygen.toFixed(1))} cu ft`);
     expect(part("plan").textContent).toContain(`Cost${cost.toFixed(2)}`);
   });
+  it("takes prices that were not typed from the workbook's price list, shows where they stand, and lets them be typed over", async () => {
+    const workbook = shopLog();
+    workbook.sheets.push(
+      sheet("Prices", [
+        ["What", "We pay", "Per"],
+        ["Oxygen", 0.5, "cu ft"],
+        ["Air", 0.1, "cu ft"],
+      ]),
+    );
+    await openFill(workbook);
+    await receive("GP1001");
+    await planOf("500", "air", "3000", "EAN32");
+    const costBy = (oxygen: number) => {
+      const prices = [["oxygen", oxygen], ["top", 0.1]]; // prettier-ignore
+      const [[cost]] = evaluate("FILLCOST", ["AL80", 500, "air", 3000, 32, prices, "psi"]) as [[number]];
+      return cost.toFixed(2);
+    };
+    expect(part("plan").textContent).toContain(`Cost${costBy(0.5)}`);
+    expect(part("plan").textContent).toContain("By the prices of the sheet “Prices”.");
+    press(/The station/);
+    expect(screen.getByText("Blank: 0.5 by Prices, row 2")).toBeTruthy();
+    expect(screen.getByText("Blank: 0.1 by Prices, row 3")).toBeTruthy();
+    type(/^Oxygen price/, "0.75");
+    expect(part("plan").textContent).toContain(`Cost${costBy(0.75)}`);
+    expect(part("plan").textContent).toContain("oxygen as typed under the station.");
+  });
   it("does not offer partial pressure for a cylinder rated to 40 %, and says why", async () => {
     await openFill();
     await receive("GP1003");
