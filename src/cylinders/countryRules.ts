@@ -131,6 +131,14 @@ export const COUNTRIES: readonly { readonly code: string; readonly name: string 
   name: rules.name,
 }));
 
+/** Countries that are plural, or kingdoms and states, carry the article within a sentence. */
+const WITH_ARTICLE = /^(?:United|Netherlands)\b/;
+
+/** A country's name within a sentence: `the United States`, `Norway`. */
+export function countryInWords({ name }: Pick<CountryRules, "name">): string {
+  return WITH_ARTICLE.test(name) ? `the ${name}` : name;
+}
+
 /**
  * The rules of a country, by its code (`US`, `gb`).
  * @throws Refusal when there are none for it, naming those there are.
@@ -145,7 +153,7 @@ function noRulesFor(code: string): string {
   const wanted = ALSO_CALLED.get(code.toUpperCase()) ?? code.toUpperCase();
   const meant = COUNTRIES.find((each) => each.code === wanted || each.name.toUpperCase() === wanted);
   return meant
-    ? `There are no rules for "${code}": write ${meant.code} for ${meant.name}.`
+    ? `There are no rules for "${code}": write ${meant.code} for ${countryInWords(meant)}.`
     : `There are no rules for "${code}". Write one of ${COUNTRIES.map((each) => each.code).join(", ")}.`;
 }
 

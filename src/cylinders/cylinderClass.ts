@@ -1,5 +1,5 @@
 import { unknown } from "../gas/refusal";
-import type { CountryRules, CylinderRules } from "./countryRules";
+import { countryInWords, type CountryRules, type CylinderRules } from "./countryRules";
 
 /** What a log may say of the kind of cylinder; blank or absent where it says nothing. */
 export interface CylinderKind {
@@ -42,7 +42,7 @@ function byClass(rules: CountryRules, mark: string): CylinderRules | undefined {
 
 function unknownClass(rules: CountryRules, mark: string): never {
   return unknown(
-    `The rules of ${rules.name} name no class "${mark}": write it as stamped, such as ${usual(rules).classes[0]}.`,
+    `The rules of ${countryInWords(rules)} name no class "${mark}": write it as stamped, such as ${usual(rules).classes[0]}.`,
   );
 }
 
@@ -57,7 +57,7 @@ function plainMark(mark: string): string {
 
 function usual(rules: CountryRules): CylinderRules {
   const [first] = rules.cylinders;
-  return first ?? unknown(`The rules of ${rules.name} name no cylinder.`);
+  return first ?? unknown(`The rules of ${countryInWords(rules)} name no cylinder.`);
 }
 
 const MATERIALS: readonly (readonly [RegExp, string])[] = [

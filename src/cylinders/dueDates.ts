@@ -1,7 +1,7 @@
 import type { Temporal } from "temporal-polyfill";
 import { refuse } from "../gas/refusal";
 import { dateOf, dayNumber, firstDayOf, lastDayOf, monthNumber } from "./calendar";
-import type { CountryRules, CylinderRules, Interval } from "./countryRules";
+import { countryInWords, type CountryRules, type CylinderRules, type Interval } from "./countryRules";
 import { cylinderRules } from "./cylinderClass";
 import type { TestStamp } from "./testStamp";
 
@@ -36,9 +36,10 @@ function due(
   rules: CountryRules,
 ): Temporal.PlainDate {
   const interval = cylinder[test];
-  if (interval === null) return refuse(`The rules of ${rules.name} ask for no ${test} of this cylinder.`);
+  if (interval === null)
+    return refuse(`The rules of ${countryInWords(rules)} ask for no ${test} of this cylinder.`);
   if (interval.months === 0)
-    return refuse(`A cylinder of this kind may not be filled in ${rules.name}: ${cylinder.name}.`);
+    return refuse(`A cylinder of this kind may not be filled in ${countryInWords(rules)}: ${cylinder.name}.`);
   return dateOf(lastDayAllowed(stamp, interval));
 }
 

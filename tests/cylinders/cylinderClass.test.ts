@@ -46,7 +46,7 @@ describe("the class of a cylinder", () => {
         expect(thrown).toBeInstanceOf(Refusal);
         expect((thrown as Refusal).kind).toBe("unknown");
         expect((thrown as Refusal).message).toBe(
-          `The rules of United States name no class "${cylinderClass}": write it as stamped, such as 3AL.`,
+          `The rules of the United States name no class "${cylinderClass}": write it as stamped, such as 3AL.`,
         );
       }
     },

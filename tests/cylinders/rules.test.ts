@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { COUNTRIES, countryRules } from "../../src/cylinders/countryRules";
+import { COUNTRIES, countryInWords, countryRules } from "../../src/cylinders/countryRules";
 
 const RULES = new URL("../../shared/rules/", import.meta.url);
 const CYLINDERS = new URL("../../shared/cylinders/", import.meta.url);
@@ -186,4 +186,12 @@ describe("trade sizes", () => {
     const table = sizes.parse(json(new URL("sizes.json", CYLINDERS)));
     for (const { source } of table.cylinders) expect(Object.keys(table.sources)).toContain(source);
   });
+});
+
+it("a country stands in a sentence as people say it", () => {
+  const said = COUNTRIES.map(countryInWords);
+  expect(said).toContain("the United States");
+  expect(said).toContain("the United Kingdom");
+  expect(said).toContain("the Netherlands");
+  expect(said.filter((name) => name.startsWith("the "))).toHaveLength(3);
 });

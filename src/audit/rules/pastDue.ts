@@ -1,4 +1,4 @@
-import type { CylinderRules, Interval } from "../../cylinders/countryRules";
+import { countryInWords, type CylinderRules, type Interval } from "../../cylinders/countryRules";
 import { lastDayAllowed } from "../../cylinders/dueDates";
 import { stampText } from "../../cylinders/testStamp";
 import { Refusal } from "../../gas/refusal";
@@ -29,7 +29,7 @@ export function judgePastDue(filled: FilledCylinder, { rules }: Shop, test: Recu
   const doubt = twoCylinders(filled);
   if (doubt) return doubt;
   if (interval.months === 0) {
-    const message = `A cylinder of this kind may not be filled at all in ${rules.name}: ${cylinder.rules.name}.`;
+    const message = `A cylinder of this kind may not be filled at all in ${countryInWords(rules)}: ${cylinder.rules.name}.`;
     return fault(interval, message, "Take it out of service, and tell the owner.", { field: "serial" });
   }
   return onItsDay(filled, (day) => judgeOn(day, filled, interval, history, test));

@@ -50,6 +50,8 @@ const useStyles = makeStyles({
   cylinder: {
     borderLeft: `4px solid ${tokens.colorNeutralStroke1}`,
     padding: "6px 8px 7px",
+    // The press counts for all of the entry, its foot too.
+    ":has(> [data-part=cylinder]:hover)": { backgroundColor: tokens.colorNeutralBackground1Hover },
     ":not(:first-child)": { borderTop: `1px solid ${tokens.colorNeutralStroke2}` },
   },
   jump: {
@@ -64,7 +66,6 @@ const useStyles = makeStyles({
     color: "inherit",
     textAlign: "left",
     cursor: "pointer",
-    ":hover": { backgroundColor: tokens.colorNeutralBackground1Hover },
     ":focus-visible": { outline: `2px solid ${tokens.colorStrokeFocus2}`, outlineOffset: "-2px" },
   },
   who: {

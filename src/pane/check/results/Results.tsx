@@ -1,6 +1,6 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import { useId, useState, type RefObject } from "react";
-import { COUNTRIES } from "../../../cylinders/countryRules";
+import { COUNTRIES, countryInWords } from "../../../cylinders/countryRules";
 import type { Workbook } from "../../../workbook/workbook";
 import { AreaTabs } from "../../AreaTabs";
 import { counted, type CheckReport } from "../report";
@@ -79,10 +79,10 @@ function title(report: CheckReport, accepted: number): string {
 
 /** Whose rules, and how many figures of the shop's own stand in their place. */
 function judgedBy({ country, overrides }: CheckReport): string {
-  const name = COUNTRIES.find(({ code }) => code === country)?.name ?? country;
+  const rules = COUNTRIES.find(({ code }) => code === country) ?? { name: country };
   const own =
     overrides.length === 0 ? "" : `, with ${counted(overrides.length, "figure")} of this shop's own`;
-  return `By the rules of ${name}${own}.`;
+  return `By the rules of ${countryInWords(rules)}${own}.`;
 }
 
 /** Nothing found is not the same as all in order: say which it is. */
