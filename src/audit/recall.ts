@@ -12,6 +12,8 @@ import { dateText } from "./words";
 export interface CylinderAtRisk {
   /** Or its shop number, as findings have it; `no serial` where the log has neither. */
   readonly serial: string;
+  /** It has no serial in the log, so that nothing later can be told of it, nor when its tests are due. */
+  readonly nameless?: true;
   /** As the last fill names the owner, else the register; undefined where nobody does. */
   readonly owner: string | undefined;
   /** The cell of its last fill that names it, and that fill's ISO date; empty where it could not be read. */
@@ -39,6 +41,7 @@ export class LastFills {
     const { date } = fill.fields;
     this.#against.set(key, {
       serial: nameOf(filled) || "no serial",
+      ...(serial === "" && { nameless: true }),
       owner: ownerOf(filled),
       lastFill: this.columns.cell({ field: "serial" }, fill),
       fillDate: date.kind === "value" ? date.value.toString() : "",
@@ -103,9 +106,9 @@ export function notToFillNext(
   };
   for (const entry of outOfDate)
     add(entry, `${entry.test} ${entry.last} was due by ${dateText(Temporal.PlainDate.from(entry.until))}.`);
-  for (const { serial, owner, findings } of doNotFill) {
+  for (const { serial, nameless, owner, findings } of doNotFill) {
     for (const { rule, message, cell } of findings) {
-      if (!PAST_DUE.includes(rule)) add({ serial, owner, cell }, message);
+      if (nameless || !PAST_DUE.includes(rule)) add({ serial, owner, cell }, message);
     }
   }
   return [...found].map(([serial, entry]) => ({ serial, ...entry }));

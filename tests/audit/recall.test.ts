@@ -2,6 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import { beforeAll, describe, expect, test } from "vitest";
 import { audit } from "../../src/audit/audit";
 import type { AuditResult } from "../../src/audit/finding";
+import { notToFillNext } from "../../src/audit/recall";
 import { readLog } from "../../src/log/readLog";
 import { sheetOf, type FixtureCell } from "../log/sheets";
 import { readSample, US } from "../reports/sample";
@@ -56,7 +57,11 @@ describe("cylinders that the log knows by a shop number, or not at all", () => {
       "no serial 2026-10-05",
       "12 2026-10-03",
     ]);
-    expect(doNotFill).toHaveLength(2);
+    const noLists = { asOf: "2026-10-31", outOfDate: [], dueWithin: [], notKnown: [] };
+    expect(notToFillNext({ doNotFill }, noLists).map(({ serial, reasons }) => [serial, ...reasons])).toEqual([
+      ["no serial", "Hydro 2019-06 was due by 30 June 2024; filled 5 October 2026."],
+      ["12", "Hydro 2019-06 was due by 30 June 2024; filled 3 October 2026."],
+    ]);
     expect(findings.filter(({ rule }) => rule === "V01").map(({ serial }) => serial)).toEqual(["12", ""]);
   });
 });
