@@ -5,6 +5,7 @@ import { notToFillNext, type CylinderAtRisk } from "../audit/recall";
 import { ruleInWords } from "../audit/ruleInWords";
 import { DECISIVE } from "../audit/rules";
 import type { CountryRules } from "../cylinders/countryRules";
+import { capital } from "../functions/wording";
 import { UNIT_NAMES } from "../gas/units";
 import { counted } from "../pane/check/report";
 import { lacksOf } from "../pane/check/results/lacks";
@@ -92,7 +93,7 @@ function notToFillLines(
   if (cylinders.length === 0) return [];
   return [
     `DO NOT FILL NEXT (${counted(cylinders.length, "cylinder")})`,
-    ...cylinders.map((cylinder) => `  ${whose(cylinder, names)}  ${cylinder.reasons.join(" ")}`),
+    ...cylinders.map((cylinder) => `  ${whose(cylinder, names)}  ${cylinder.reasons.map(capital).join(" ")}`),
     "",
   ];
 }

@@ -104,7 +104,7 @@ const PHRASES: readonly (readonly [meaning: readonly Concept[], phrases: string]
   [["owner"], "owner|customer|cust|client|propritaire|proprietaire|besitzer|kunde|kundin|eigentumer|inhaber|cliente|propietario|dueno|member|mitglied|membre|socio|diver|taucher|plongeur|buceador"],
   [["name"], "name|nom|nombre"],
   [["person"], "initials|init|operator|tech|technician|staff|employee|attendant|filler|blender|gonfleur|fuller|fueller|bediener|operateur|operador|tecnico|kurzzeichen"],
-  [["by"], "by|by whom|durch|von|par|por"],
+  [["by"], "by|by whom|who|wer|qui|durch|von|par|por"],
   [["fill", "by"], "filled by|filled by whom|fill by|rempli par|gonfle par|gefullt von|gefullt durch|llenado por|cargado por|fill operator|fill tech|mixed by|blended by"],
   [["analysed", "by"], "analysed by|analyzed by|analyst|analysis by|analyse par|analysiert von|analysiert durch|analizado por|tested by|checked by"],
   [["signature"], "signature|sig|sign|signed|sign off|signoff|customer signature|received by|collected by|picked up by|unterschrift|erhalten|abgeholt|abgeholt von|recu par|firma|recibido por|customer sign off"],

@@ -258,7 +258,7 @@ describe("check", () => {
     expect(text).toMatch(
       /CALL FIRST: may still hold a dangerous fill \(1 cylinder\)\n {2}Add --names[^\n]*\n {2}GP-101 {2}last filled 2026-10-14, owned!G2: Hydro 2020-06-13 was due by 30 June 2025/,
     );
-    expect(text).toMatch(/DO NOT FILL NEXT \(1 cylinder\)\n {2}GP-101 {2}hydro 2020-06-13 was due/);
+    expect(text).toMatch(/DO NOT FILL NEXT \(1 cylinder\)\n {2}GP-101 {2}Hydro 2020-06-13 was due/);
     expect(text.indexOf("CALL FIRST")).toBeLessThan(text.indexOf("STOP (1)"));
     expect(text).not.toContain("C-014");
     expect((await command(...words, "--names")).lines.join("\n")).toContain("GP-101 (C-014)  last filled");

@@ -123,7 +123,7 @@ it("a mix in per cent is the analysis where it stands alone, and the order besid
 it("By alone is who filled, where nothing else says so", () => {
   const fieldsOf = (...headings: string[]) =>
     readTable(headings, [["2026-08-03", "A10001", 500, 3000, "R.", "T."]]).columns.map(({ field }) => field);
-  for (const by of ["By", "By whom"])
+  for (const by of ["By", "By whom", "Who"])
     expect(fieldsOf("Date", "Serial", "Start psi", "End psi", by).at(4)).toBe("filledBy");
   expect(fieldsOf("Date", "Serial", "Start psi", "End psi", "By", "Filled by").slice(4)).toEqual([
     null,

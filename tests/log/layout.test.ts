@@ -239,9 +239,10 @@ describe("a day alone in its row", () => {
 describe("what holds for the row below", () => {
   it("a ditto mark repeats the row above, and says so", () => {
     const { rows } = describeLog(
-      readLog([sheetOf([HEADINGS, FILL, ['"', "A10002", 500, 3000, "ditto", "do."]])]),
+      readLog([sheetOf([HEADINGS, FILL, ['"', "same", 500, 3000, "ditto", "do."]])]),
     ).sheets[0]!;
     expect(rows[2]!.fields).toMatchObject({
+      serial: { value: "A10001" },
       date: { value: "2026-08-03", note: expect.stringContaining("above") as string },
       orderedMix: { value: { oxygen: 32, helium: 0 } },
       price: { value: 12 },

@@ -71,7 +71,7 @@ export function isDitto(value: unknown): boolean {
   return (
     typeof value === "string" &&
     value.length < 12 &&
-    /^(?:"|''|,,|〃|do\.?|ditto|dito|idem|id\.|dto\.?|=)$/.test(plain(value))
+    /^(?:"|''|,,|〃|do\.?|ditto|dito|same|same as above|idem|id\.|dto\.?|=)$/.test(plain(value))
   );
 }
 
