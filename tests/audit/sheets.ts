@@ -6,6 +6,7 @@ import type { LogContext } from "../../src/log/context";
 import type { Log } from "../../src/log/log";
 import { readLog } from "../../src/log/readLog";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
+import { expectWellMade } from "./wellMade";
 
 /** A cell with a date, as a spreadsheet keeps it: a number in a date format. */
 export interface DateCell {
@@ -57,7 +58,10 @@ export function auditOf(
   country = "US",
   options: AuditOptions = {},
 ): AuditResult {
-  return audit(logOf(fills, register), countryRules(country), options);
+  const log = logOf(fills, register);
+  const result = audit(log, countryRules(country), options);
+  expectWellMade(log, result);
+  return result;
 }
 
 /** A fill against which nothing can be said, in a log that says everything rules ask for. */
