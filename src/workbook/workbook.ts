@@ -1,5 +1,5 @@
 import type { SheetDraft } from "../sheet/draft/draft";
-import type { Area, CellAddress, CellValue, Sheet } from "../sheet/sheet";
+import type { Area, CellAddress, CellValue, Sheet, SheetRow } from "../sheet/sheet";
 
 /** A sheet's name and whether it is hidden. */
 export interface SheetInfo {
@@ -102,10 +102,16 @@ export interface Workbook {
     signal?: AbortSignal,
   ): Promise<readonly string[]>;
   /**
-   * Writes one row below the last row of a sheet that holds anything, and shows it; no other cell is touched. Answers
-   * with its first cell. Hosts that cannot write into the person's own sheets do without.
+   * Writes one row below the last row of a sheet that holds anything, and shows it. Where the sheet ends in totals, a
+   * row is put in above them, and sums that ended there take it in; no other cell is touched. What is a total besides
+   * such sums, `isTotals` says. Answers with its first cell. Hosts that cannot write into the person's own sheets do
+   * without.
    */
-  appendRow?(sheet: string, cells: readonly CellWrite[]): Promise<CellAddress>;
+  appendRow?(
+    sheet: string,
+    cells: readonly CellWrite[],
+    isTotals?: (row: SheetRow) => boolean,
+  ): Promise<CellAddress>;
   /** Where the host can mark cells without changing them. */
   readonly marks?: CellMarks;
   /** A setting of ours kept in the workbook, as it was stored, or null: parse it before trusting it. */

@@ -1,5 +1,5 @@
 import type { SheetDraft } from "../../sheet/draft/draft";
-import type { Area, CellAddress, CellValue, Sheet } from "../../sheet/sheet";
+import type { Area, CellAddress, CellValue, Sheet, SheetRow } from "../../sheet/sheet";
 import { cellName } from "../../sheet/sheet";
 import type {
   Capabilities,
@@ -106,9 +106,13 @@ export class ExcelWorkbook implements Workbook, FormulaHost {
     return addSheets(this.session, drafts, dateSystem, progress, signal);
   }
 
-  async appendRow(sheet: string, cells: readonly CellWrite[]): Promise<CellAddress> {
+  async appendRow(
+    sheet: string,
+    cells: readonly CellWrite[],
+    isTotals?: (row: SheetRow) => boolean,
+  ): Promise<CellAddress> {
     const dateSystem = (await dateSystemByFunction(this.session)) ?? 1900;
-    return appendRow(this.session, sheet, cells, dateSystem);
+    return appendRow(this.session, sheet, cells, dateSystem, isTotals);
   }
 
   readonly marks: CellMarks = {

@@ -7,10 +7,11 @@ import {
   type Worksheet,
 } from "@univerjs/core";
 import type { FormulaDataModel } from "@univerjs/preset-sheets-core";
-import { type Area, BLANK_ROW, type CellValue, type Sheet, type SheetRow } from "../../sheet/sheet";
+import { type Area, BLANK_ROW, type CellValue, isBlank, type Sheet, type SheetRow } from "../../sheet/sheet";
 import type { CellStyle } from "../../sheet/cellStyle";
 import type { CellOrigin, ColumnContent, LinkedCell, RowContent, SheetContent } from "../file/content";
 import { Pace, type PaceOptions } from "../file/pace";
+import type { EndRow } from "../newRow";
 import { cellValue } from "./cells";
 import { ownDataOf } from "./ownCellData";
 import { columnCharacters, rowPoints } from "./sizes";
@@ -138,6 +139,21 @@ export class SheetReader {
   lastRow(): number {
     const last = (rows: object) => Object.keys(rows).reduce((most, row) => Math.max(most, Number(row)), -1);
     return Math.max(last(this.cells), last(this.spilled));
+  }
+
+  /** The last row that holds anything; -1 for none. */
+  lastFilledRow(): number {
+    let row = this.lastRow();
+    while (row >= 0 && this.row(row).values.every(isBlank)) row--;
+    return row;
+  }
+
+  /** A row with the formulas in it. */
+  endRow(row: number): EndRow {
+    const columns = Object.keys(this.cells[row] ?? {}).map(Number);
+    const formulas: (string | undefined)[] = [];
+    for (const column of columns) formulas[column] = this.formula(row, column);
+    return { ...this.row(row), formulas: Array.from(formulas) };
   }
 
   private row(row: number): SheetRow {

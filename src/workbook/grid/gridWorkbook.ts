@@ -1,13 +1,12 @@
 import {
   BooleanNumber,
-  CellValueType,
   IUniverInstanceService,
   UniverInstanceType,
   type Workbook as EngineWorkbook,
 } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/preset-sheets-core";
 import type { SheetDraft } from "../../sheet/draft/draft";
-import type { CellAddress, CellValue, Sheet } from "../../sheet/sheet";
+import type { CellAddress, CellValue, Sheet, SheetRow } from "../../sheet/sheet";
 import type { ReportContent, SheetContent, WorkbookContent } from "../file/content";
 import { Pace } from "../file/pace";
 import { reportContent } from "../file/reportContent";
@@ -22,6 +21,7 @@ import {
   type Workbook,
 } from "../workbook";
 import type { Engine } from "./engine";
+import { makeRoom, written } from "./appendRow";
 import { SheetReader } from "./fromGrid";
 import { targetOf } from "./links";
 import { clearMarks, markCells } from "./marks";
@@ -157,13 +157,14 @@ export class GridWorkbook implements Workbook {
     return sheets.map(({ name }) => name);
   }
 
-  async appendRow(name: string, cells: readonly CellWrite[]): Promise<CellAddress> {
-    const { rows } = await this.readSheet(name);
-    const row =
-      1 + rows.findLastIndex(({ values }) => values.some((value) => value !== null && value !== ""));
+  async appendRow(
+    name: string,
+    cells: readonly CellWrite[],
+    isTotals: (row: SheetRow) => boolean = () => false,
+  ): Promise<CellAddress> {
     const shown = this.engine.api.getUniverSheet(this.id)?.getSheetByName(name);
     if (!shown) throw new WorkbookProblem(GONE);
-    if (row >= shown.getMaxRows()) shown.insertRowsAfter(shown.getMaxRows() - 1, 1);
+    const row = makeRoom(shown, this.reader(name), isTotals);
     for (const { column, value, format } of cells) {
       const cell = shown.getRange(row, column);
       cell.setValue(written(value));
@@ -233,10 +234,4 @@ export class GridWorkbook implements Workbook {
     }
     return workbook;
   }
-}
-
-/** Text stays text, whatever it looks like: 18/45 is no date and a serial no number. */
-function written(value: CellValue) {
-  if (typeof value === "string") return { v: value, t: CellValueType.STRING };
-  return typeof value === "object" ? { v: null } : { v: value };
 }

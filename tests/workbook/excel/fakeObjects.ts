@@ -294,6 +294,23 @@ class RangeObject {
     }
     return null;
   }
+  getEntireRow() {
+    return new RangeObject(this.book, this.sheet, { ...this.area, firstColumn: 0, lastColumn: 16_383 });
+  }
+  /** Whole rows only. What stands there moves down with its formulas, which look at where they looked. */
+  insert(shift: string) {
+    const { firstRow, lastColumn } = this.area;
+    if (shift !== "Down" || lastColumn < 16_383) throw new HostError("InvalidArgument");
+    if (this.sheet.protected) throw new HostError("AccessDenied");
+    this.sheet.rows.splice(firstRow, 0, { values: [] });
+    const formulas = [...this.book.formulas];
+    this.book.formulas.clear();
+    for (const [key, formula] of formulas) {
+      const [, name, row, column] = /^(.*)!(\d+),(\d+)$/.exec(key)!;
+      const moved = name === this.sheet.name && Number(row) >= firstRow ? Number(row) + 1 : row;
+      this.book.formulas.set(`${name}!${moved},${column}`, formula);
+    }
+  }
   select() {
     if (this.book.activeSheet !== this.sheet) throw new HostError("InvalidSelection");
     this.book.selected = { row: this.area.firstRow, column: this.area.firstColumn };

@@ -89,6 +89,8 @@ async function readEverything(Adapter: typeof ExcelWorkbook): Promise<void> {
   const log = usualBook.find(({ name }) => name === "Fill log")!;
   const added = await workbook.appendRow("Fill log", [{ column: 2, value: "0025830" }]);
   expect(added).toEqual({ sheet: "Fill log", row: log.rows.length, column: 2 });
+  const totals = ({ values }: { readonly values: readonly unknown[] }) => values[2] === "0025830";
+  expect(await workbook.appendRow("Fill log", [{ column: 2, value: "GP1002" }], totals)).toEqual(added);
   await workbook.writeSetting("brimbook", { country: "US" });
   expect(await workbook.readSetting("brimbook")).toEqual({ country: "US" });
 

@@ -67,10 +67,10 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
     properties: { format: "Looks", conditionalFormats: "ConditionalFormatCollection" },
     objects: {
       ...{ getMergedAreasOrNullObject: "RangeAreas", getSpillParentOrNullObject: "Range" },
-      getSpecialCellsOrNullObject: "RangeAreas",
+      ...{ getSpecialCellsOrNullObject: "RangeAreas", getEntireRow: "Range" },
     },
     results: ["getRowProperties"],
-    actions: ["select", "merge"],
+    actions: ["select", "merge", "insert"],
   },
   RangeAreas: {
     values: ["areaCount"],
