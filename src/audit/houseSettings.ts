@@ -1,5 +1,6 @@
 import type { Basis, CountryRules, CylinderRules, Interval, OxygenRules } from "../cylinders/countryRules";
 import { FIGURE_PROSE } from "./figureProse";
+import { sourceFor } from "./whoseSource";
 import { type HouseFigures, type HouseOverrides, type Shop, shopOf } from "./shop";
 
 /** One figure that a shop can set: what it is, how it comes, and who says so. */
@@ -42,7 +43,7 @@ export interface Override {
 
 /** Every figure that a shop under these rules can set, in the order of the form. */
 export function settingsFor(rules: CountryRules): readonly HouseSetting[] {
-  return [
+  const settings = [
     ...TESTS_AS_A_WHOLE.filter(
       ({ id }) => id !== "visualDue" || rules.cylinders.some(({ visual }) => visual),
     ),
@@ -50,6 +51,7 @@ export function settingsFor(rules: CountryRules): readonly HouseSetting[] {
     ...oxygenSettings(rules),
     ...rules.cylinders.flatMap(intervalSettings),
   ];
+  return settings.map((setting) => ({ ...setting, source: sourceFor(rules, setting) }));
 }
 
 /** The shop with its own figures in place, and the list of them. */

@@ -140,6 +140,11 @@ describe("a fill date that can be read in two ways", () => {
     ["V08", { Status: "dropped 2026-01-07", Hydro: "2025/10" }, "01/07/2026", "stop"],
     // tested between the two days
     ["V08", { Status: "dropped 2026-01-07", Hydro: "2026/05" }, "01/07/2026", DATE],
+    ["V10", { Hydro: "12/20*", Made: "1999/03" }, "01/07/2026", "stop"],
+    ["V10", { Hydro: "1/21*", Made: "1999/03" }, "01/07/2026", DATE],
+    ["V11", { Hydro: "10/24 E", Made: "2020/12" }, "01/07/2026", "stop"],
+    ["V11", { Hydro: "10/24 E", Made: "2021/01" }, "01/07/2026", DATE],
+    ["V11", { Hydro: "10/24" }, "01/07/2026", "nothing"],
     // An air test of 1 September 2026 holds to 1 March 2027.
     ["A01", {}, "03/04/2027", "breach"],
     ["A01", {}, "03/01/2027", DATE],

@@ -237,7 +237,7 @@ describe("V10 and V11, marks that are no hydro for a diver", () => {
     [{ Hydro: "11/21*" }, "nothing"],
     [{ Hydro: "10/21*" }, "stop"],
     [{ Hydro: "10/21" }, "nothing"],
-    [{ Hydro: "10/21*", Date: null }, "nothing"],
+    [{ Hydro: "10/21*", Date: null }, "not checked: fill date is blank"],
   ]);
   table("V11", [
     [{ Hydro: "10/24 E", Made: "2014/03" }, "stop"],

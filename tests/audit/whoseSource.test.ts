@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { settingsFor } from "../../src/audit/houseSettings";
 import { sourceFor } from "../../src/audit/whoseSource";
 import { COUNTRIES, countryRules } from "../../src/cylinders/countryRules";
 import { auditOf, FULL, onDay, SHOP, without, type TestRow } from "./sheets";
@@ -48,6 +49,22 @@ describe("the source of a finding by custom", () => {
     for (const basis of ["law", "house"] as const)
       expect(sourceFor(countryRules("GB"), { basis, source: "49 CFR 180.205" })).toBe("49 CFR 180.205");
   });
+});
+
+it("figures that a shop can set say whose they are, country by country", () => {
+  const sourceOf = (country: string, id: string) =>
+    settingsFor(countryRules(country)).find((setting) => setting.id === id)?.source;
+  expect(sourceOf("FR", "mostPpO2")).toBe("Code du sport art. A322-92");
+  expect(sourceOf("GB", "mostPpO2")).toBe(
+    "no rule of the United Kingdom found; taken from Code du sport art. A322-92 (France)",
+  );
+  expect(sourceOf("US", "airMostPercent")).toBe("CGA G-7.1");
+  expect(sourceOf("NO", "startMinimumBar")).toBe("Arbeidstilsynet regulation 25-15");
+  expect(sourceOf("US", "visualDue")).toContain("US trade practice");
+  expect(sourceOf("GB", "visualDue")).toMatch(
+    /^no rule of the United Kingdom found; taken from US trade practice/,
+  );
+  expect(sourceOf("GB", "GB.hydro.months")).toMatch(/^BS EN ISO 18119/);
 });
 
 describe("findings in every country", () => {

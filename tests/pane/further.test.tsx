@@ -63,9 +63,23 @@ describe("due lists", () => {
     expect(out.textContent).toMatch(/GP1003 C-015.*Visual .*ran out/);
     expect(out.textContent).toMatch(/GP1002 C-016.*Hydro .*ran out/);
     press(/^Not known: /);
-    expect(screen.getByRole("list", { name: "Not known" }).textContent).toMatch(
-      /GP1009 owner not in the log.*hydro is blank/i,
-    );
+    const unknown = screen.getByRole("list", { name: "Not known" });
+    expect(unknown.textContent).toMatch(/GP1009 owner not in the log.*hydro is blank/i);
+    // each leads to the date in the register, or to where it would stand
+    const name = register!.name;
+    const hydro = register!.rows[0]!.values.findIndex((heading) => /hydro/i.test(String(heading)));
+    fireEvent.click(within(out).getByRole("button", { name: /^GP1002.*Hydro/ }));
+    fireEvent.click(within(unknown).getByRole("button", { name: /^GP1009.*Hydro/ }));
+    await waitFor(() => {
+      expect(workbook.selected).toMatchObject([
+        {
+          sheet: name,
+          row: rows.findIndex(({ values }) => values[0] === "GP1002"),
+          column: hydro,
+        },
+        { sheet: name, row: rows.length - 1, column: hydro },
+      ]);
+    });
   });
 });
 

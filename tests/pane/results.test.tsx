@@ -342,6 +342,8 @@ describe("the cylinders to call about, and those not to fill", () => {
     expect(jumps).toEqual(["October 4"]);
     fireEvent.click(screen.getByRole("button", { name: /^Do not fill next: 1/ }));
     const others = screen.getByRole("list", { name: "Do not fill next" });
+    fireEvent.click(within(others).getByRole("button", { name: /^GP1002/ }));
+    expect(jumps).toEqual(["October 4", "October 3"]);
     expect(others.textContent).toContain("owner not in the log");
     expect(others.textContent).toContain("Message 2.");
   });

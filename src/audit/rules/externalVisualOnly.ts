@@ -2,8 +2,10 @@ import { lastDayOf, monthNumber } from "../../cylinders/calendar";
 import { stampText, type TestStamp } from "../../cylinders/testStamp";
 import { Refusal } from "../../gas/refusal";
 import { testsOf, type RecordedTest } from "../../log/register";
+import type { CylinderOnRecord } from "../cylinderOnRecord";
+import { onItsDay } from "../eitherReading";
 import { oncePerCylinder, read } from "../registered";
-import { notJudged, PASS, type FilledCylinder, type Rule } from "../rule";
+import { DOES_NOT_APPLY, notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import { dateText } from "../words";
 
 /**
@@ -15,32 +17,34 @@ export const externalVisualOnly: Rule = {
   rank: 28,
   title: "External visual taken for a hydro",
   needs: [["hydro"], ["date"]],
-  judge({ day, cylinder }, { rules: country }) {
-    const { rules, hydros } = cylinder;
-    if (day === undefined || hydros === undefined || rules instanceof Refusal || !rules.hydro) return PASS;
-    if (!country.visualMarks.includes("E")) return PASS;
-    const external = lastExternal(cylinder);
+  judge(filled, { rules: country }) {
+    const { rules, hydros } = filled.cylinder;
+    if (hydros === undefined || rules instanceof Refusal || !rules.hydro) return DOES_NOT_APPLY;
+    if (!country.visualMarks.includes("E")) return DOES_NOT_APPLY;
+    const external = lastExternal(filled.cylinder);
     if (external === undefined) return PASS;
-    const until = lastValidDay({ cylinder }, day, rules.hydro.months);
-    const at = {
-      record: external.record,
-      field: "hydro",
-      ...(external.column !== undefined && { column: external.column }),
-    } as const;
-    if (until === undefined)
-      return notJudged("only an external visual is on record, and no manufacture date", at);
-    if (day <= until) return PASS;
-    return {
-      kind: "fault",
-      severity: "stop",
-      basis: country.country === "US" ? "law" : "practice",
-      source: "49 CFR 180.213(f)",
-      message: `${stampText(external.stamp)} E is an external visual, not a hydro; the last that counts held until ${dateText(until)}.`,
-      todo: "Do not fill it before a hydro.",
-      at,
-    };
+    const { months } = rules.hydro;
+    return onItsDay(filled, (day) => judgeOn(day, filled.cylinder, external, months));
   },
 };
+
+function judgeOn(day: number, cylinder: CylinderOnRecord, external: External, months: number): Verdict {
+  const { record, stamp, column } = external;
+  const until = lastValidDay({ cylinder }, day, months);
+  const at = { record, field: "hydro", ...(column !== undefined && { column }) } as const;
+  if (until === undefined)
+    return notJudged("only an external visual is on record, and no manufacture date", at);
+  if (day <= until) return PASS;
+  return {
+    kind: "fault",
+    severity: "stop",
+    basis: cylinder.country.country === "US" ? "law" : "practice",
+    source: "49 CFR 180.213(f)",
+    message: `${stampText(stamp)} E is an external visual, not a hydro; the last that counts held until ${dateText(until)}.`,
+    todo: "Do not fill it before a hydro.",
+    at,
+  };
+}
 
 interface External extends RecordedTest {
   readonly stamp: TestStamp;

@@ -1,6 +1,8 @@
+import type { CountryRules } from "../../cylinders/countryRules";
 import { stampText } from "../../cylinders/testStamp";
-import { DOES_NOT_APPLY, PASS, type Rule } from "../rule";
-import { stateOn } from "../tests";
+import { onItsDay } from "../eitherReading";
+import { DOES_NOT_APPLY, PASS, type Rule, type Verdict } from "../rule";
+import { stateOn, type Test, type TestHistory } from "../tests";
 import { dateText } from "../words";
 
 /**
@@ -12,20 +14,28 @@ export const starMark: Rule = {
   rank: 19,
   title: "Star taken for ten years",
   needs: [["hydro"], ["date"]],
-  judge({ day, cylinder }, { rules }) {
-    const { hydros } = cylinder;
-    if (hydros === undefined || day === undefined) return DOES_NOT_APPLY;
-    const state = stateOn(day, hydros);
-    if (state.kind !== "past due" || !state.last.stamp.marks.includes("star")) return PASS;
-    const { stamp, until, at } = state.last;
-    return {
-      kind: "fault",
-      severity: "stop",
-      basis: rules.country === "US" ? "law" : "practice",
-      source: "49 CFR 180.209(b), from memory",
-      message: `The star behind ${stampText(stamp)} gives no ten years to a cylinder for breathing under water: it held until ${dateText(until)}.`,
-      todo: "Do not fill it before a hydro.",
-      at,
-    };
+  judge(filled, { rules }) {
+    const { hydros } = filled.cylinder;
+    if (hydros === undefined || !hydros.tests.some(hasStar)) return DOES_NOT_APPLY;
+    return onItsDay(filled, (day) => judgeOn(day, hydros, rules));
   },
 };
+
+function judgeOn(day: number, hydros: TestHistory, { country }: CountryRules): Verdict {
+  const state = stateOn(day, hydros);
+  if (state.kind !== "past due" || !hasStar(state.last)) return PASS;
+  const { stamp, until, at } = state.last;
+  return {
+    kind: "fault",
+    severity: "stop",
+    basis: country === "US" ? "law" : "practice",
+    source: "49 CFR 180.209(b), from memory",
+    message: `The star behind ${stampText(stamp)} gives no ten years to a cylinder for breathing under water: it held until ${dateText(until)}.`,
+    todo: "Do not fill it before a hydro.",
+    at,
+  };
+}
+
+function hasStar({ stamp }: Test): boolean {
+  return stamp.marks.includes("star");
+}
