@@ -53,6 +53,38 @@ describe("a row by continuous blending", () => {
     expect(() => streamRow(row({ wanted: mixture(0.36, 0), maxOxygen: 0.35 }))).toThrow(/limit of 35 %/);
     expect(() => streamRow(row({ wanted: mixture(0.41, 0), maxOxygen: 0.5 }))).toThrow(Refusal);
   });
+  it("one stream for all is no richer than a cylinder that is not clean may take, and says who holds it back", () => {
+    // Two nearly empty ones want about 32.7 %; the third, nearly full, 36 % or more.
+    const low = { mostStream: 0.34 };
+    const cylinders = [tank("full", 60), tank("fuller", 65), { ...tank("low", 10), ...low }];
+    const free = streamRow(
+      row({
+        cylinders: cylinders.map(({ name, ...rest }) => ({ name, ...rest, mostStream: undefined })),
+        tolerance: 0.005,
+      }),
+    );
+    expect(free.common!.oxygen).toBeGreaterThan(0.34);
+    expect(free.fills.map(({ isRight }) => isRight)).toEqual([true, true, false]);
+    expect(free.heldBack).toBeUndefined();
+    const held = streamRow(row({ cylinders, tolerance: 0.005 }));
+    expect(held.common!.oxygen).toBeLessThanOrEqual(0.34);
+    expect(held.fills.map(({ isRight }) => isRight)).toEqual([false, false, true]);
+    expect(held.heldBack).toEqual({ mostOxygen: 0.34, by: ["low"] });
+  });
+  it("a cylinder whose own stream is too rich for it holds nobody back", () => {
+    const cylinders = [tank("full", 60), { ...tank("not clean", 65), mostStream: 0.34 }];
+    expect(streamRow(row({ cylinders })).common!.oxygen).toBeGreaterThan(0.34);
+  });
+  it("a mix within tolerance, but richer than the cylinder may hold, is not right", () => {
+    const cylinders = [{ ...tank("rated 32", 50), mostMix: 0.32 }];
+    const rich = streamRow(row({ cylinders, common: mixture(0.367, 0) })).fills[0]!;
+    expect(rich.byCommon!.oxygen).toBeGreaterThan(0.32);
+    expect(rich.byCommon!.oxygen).toBeLessThan(0.33);
+    expect(rich).toMatchObject({ isTooRich: true, isRight: false });
+    const found = streamRow(row({ cylinders }));
+    expect(found.fills[0]!.byCommon!.oxygen).toBeLessThanOrEqual(0.32 + 1e-9);
+    expect(found.fills[0]!.isRight).toBe(true);
+  });
   it("helium left in a cylinder, or more gas than ordered, is no stream at all", () => {
     const { fills, common } = streamRow(
       row({ cylinders: [tank("trimix", 60, mixture(0.18, 0.45)), tank("over", 210)] }),

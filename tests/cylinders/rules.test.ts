@@ -144,8 +144,8 @@ describe("country rules", () => {
 
   it("are found in any case", () => {
     for (const [code, instead] of [
-      ["UK", "write GB for United Kingdom."],
-      ["usa", "write US for United States."],
+      ["UK", "write GB for the United Kingdom."],
+      ["usa", "write US for the United States."],
       ["germany", "write DE for Germany."],
     ] as const)
       expect(() => countryRules(code)).toThrow(instead);

@@ -66,7 +66,7 @@ export function StreamAnswer({ streamed }: { readonly streamed: StreamedRow }) {
   const styles = useFillStyles();
   const { units } = useFilling();
   const { order, row, isAsked } = streamed;
-  const { common, fills } = row;
+  const { common, fills, heldBack } = row;
   const right = fills.filter(({ isRight }) => isRight);
   const refused = fills.filter(({ refused: why }) => why !== undefined);
   return (
@@ -81,14 +81,16 @@ export function StreamAnswer({ streamed }: { readonly streamed: StreamedRow }) {
           </tr>
         </thead>
         <tbody>
-          {fills.map(({ cylinder, stream, byCommon, isRight }) => (
+          {fills.map(({ cylinder, stream, byCommon, isTooRich, isRight }) => (
             <tr key={cylinder.name}>
               <td>{cylinder.name}</td>
               <td>{reading(cylinder.pressureBar, units)}</td>
               <td>{stream ? <strong>{percentText(stream.oxygen)}</strong> : "none"}</td>
               {common && (
                 <td>
-                  {byCommon ? `${partsText(byCommon)}, ${isRight ? "right" : "out of tolerance"}` : "cannot"}
+                  {byCommon
+                    ? `${partsText(byCommon)}, ${isTooRich ? "above its rating" : isRight ? "right" : "out of tolerance"}`
+                    : "cannot"}
                 </td>
               )}
             </tr>
@@ -110,6 +112,12 @@ export function StreamAnswer({ streamed }: { readonly streamed: StreamedRow }) {
       ) : (
         <p className={styles.text} data-part="row-common">
           <strong>No stream makes any of them.</strong>
+        </p>
+      )}
+      {heldBack && (
+        <p className={styles.text} data-part="row-held-back">
+          A richer stream would make more of them right. It is kept to {percentText(heldBack.mostOxygen)} for{" "}
+          {heldBack.by.join(", ")}, not known to be oxygen clean.
         </p>
       )}
       <p className={styles.small}>

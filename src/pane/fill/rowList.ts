@@ -7,7 +7,12 @@ import {
   type RowFilled,
   type RowOrder,
 } from "../../blending/cascade";
-import { streamRow, type StreamRow, type StreamRowOrder } from "../../blending/streamRow";
+import {
+  streamRow,
+  type StreamCylinder,
+  type StreamRow,
+  type StreamRowOrder,
+} from "../../blending/streamRow";
 import { readCylinderSize } from "../../cylinders/readCylinderSize";
 import { numberIn } from "../../functions/cells";
 import {
@@ -95,6 +100,12 @@ export function rowModel(
       },
     ),
   });
+  const cleanAbove = cleanAbovePercent / 100;
+  const guarded = (cylinder: RowCylinder): StreamCylinder => {
+    const receipt = receipts.find(({ asked }) => asked === cylinder.name);
+    const isClean = receipt?.pureOxygen.may === "yes";
+    return { ...cylinder, mostStream: isClean ? undefined : cleanAbove, mostMix: receipt?.maxOxygen };
+  };
   // By continuous blending the stream is still to be found: it is judged once it is.
   const first = written.map((cylinder) => judged(cylinder, gas, isContinuous ? [] : [gas]));
   const cylinders = first.flatMap(({ may, cylinder }) => (may === "no" ? [] : [cylinder]));
@@ -108,12 +119,14 @@ export function rowModel(
         [stream, row.row.common].flatMap((each) => each ?? []),
       ),
     );
-  const tried = isContinuous ? streamedRow(reader, { ...streamOrder, cylinders }) : undefined;
+  const tried = isContinuous
+    ? streamedRow(reader, { ...streamOrder, cylinders: cylinders.map(guarded) })
+    : undefined;
   const second = tried ? judgedStreams(tried) : [];
   const left = second.flatMap(({ may, cylinder }) => (may === "no" ? [] : [cylinder]));
   const streamed =
     tried && left.length < cylinders.length
-      ? streamedRow(reader, { ...streamOrder, cylinders: left })
+      ? streamedRow(reader, { ...streamOrder, cylinders: left.map(guarded) })
       : tried;
   const last = streamed ? judgedStreams(streamed) : first;
   return {

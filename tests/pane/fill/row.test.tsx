@@ -2,6 +2,9 @@
 import { fireEvent, screen, waitFor } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
 import { evaluate } from "../../../src/functions/evaluate";
+import type { Receipt } from "../../../src/audit/receive";
+import { newForm, writeField, type FieldName } from "../../../src/pane/fill/form";
+import { rowModel } from "../../../src/pane/fill/rowList";
 import { sheet, US_SHOP } from "../fakeWorkbook";
 import { press } from "../render";
 import { openFill, part, type, Writable } from "./counter";
@@ -46,6 +49,29 @@ describe("a row of cylinders", () => {
     expect(part("row-common").textContent).toMatch(/36\.0 % 0 of 2 come out right.*: none/);
     const [[flow]] = evaluate("INJECT", [36, 100]) as [[number]];
     expect(part("row-common").textContent).toContain(`${flow.toFixed(1)} % is the oxygen supply`);
+  });
+  it("by continuous blending one stream is kept to what a cylinder takes that is not known to be clean, and it is said", () => {
+    const form = [
+      ["row", "A1, AL80, 1100, air\nA2, AL80, 1150, air\nA3, AL80, 150, air"],
+      ...[["rowWay", "continuous"], ["rowMix", "EAN30"], ["rowTarget", "3000"], ["tolerance", "0.5"]],
+    ].reduce((so, [name, text]) => writeField(so, name as FieldName, text!), newForm("us")); // prettier-ignore
+    const limits = { cleanAbovePercent: 33, tolerancePoints: 0.5 };
+    const cleanOnes = ["A1", "A2"].map((asked) => ({
+      asked,
+      verdict: "fill",
+      reasons: [],
+      unknowns: [],
+      limit: undefined,
+      maxOxygen: 1,
+      rating: "oxygen clean",
+      pureOxygen: { may: "yes", why: "" },
+    }));
+    const receipts = cleanOnes as unknown as readonly Receipt[];
+    const { streamed } = rowModel(form, limits, receipts);
+    const [[own]] = evaluate("TOPWITH", [150, "air", 3000, 30, "psi"]) as [[number]];
+    expect(streamed!.row.common!.oxygen * 100).toBeCloseTo(own, 6);
+    expect(streamed!.row.fills.map(({ isRight }) => isRight)).toEqual([false, false, true]);
+    expect(streamed!.row.heldBack).toEqual({ mostOxygen: 0.33, by: ["A3"] });
   });
   it("by continuous blending nothing is made above the compressor's limit, and it is said", async () => {
     await continuousRow("GP1001, AL80, 500, air", "EAN42");
