@@ -5,6 +5,7 @@ import type { Cylinder, Field, Fill, FurtherTest, RowKind, TestField, Unreadable
 import { value, type Reading } from "./reading";
 import { blankReadings, Records, type RowReadings } from "./records";
 import { rowKindOf } from "./rowKind";
+import { startBeside } from "./rowUnits";
 import type { SettledColumn } from "./settle/open";
 import type { SheetPlan, TablePlan } from "./sheetPlan";
 import type { Steps } from "./steps";
@@ -29,6 +30,8 @@ export class TableReading {
   readonly #furtherReaders: readonly ColumnReader[];
   readonly #isFlat: boolean;
   readonly #records: Records;
+  /** The column of start pressures, where nobody stated their unit. */
+  readonly #unstatedStart: number | undefined;
   /** The readings of the row at hand; one object for all rows. */
   readonly #row: RowReadings = blankReadings();
 
@@ -48,6 +51,9 @@ export class TableReading {
     this.#furtherReaders = readers.filter(({ of }) => of.further);
     this.#isFlat = this.#readers.some(({ of }) => isCylinderOnly(of.field));
     this.#records = new Records(this.#readers.map(({ of }) => of.field));
+    const start = this.#readers.find(({ of }) => of.field === "startPressure")?.of.column;
+    this.#unstatedStart =
+      start !== undefined && settled.get(start)?.settings.pressure.stated === false ? start : undefined;
   }
 
   *read(): Steps<void> {
@@ -95,6 +101,10 @@ export class TableReading {
       const reading = reader.read(row.values[column], row.formats?.[column]);
       const from = reading.kind === "value" ? this.plan.filledFrom(at, column) : undefined;
       readings[field] = reading.kind === "value" && from !== undefined ? value(reading.value, from) : reading;
+    }
+    if (this.#unstatedStart !== undefined) {
+      const { startPressure, endPressure } = this.#row;
+      readings.startPressure = startBeside(startPressure, endPressure, row.values[this.#unstatedStart]);
     }
   }
 

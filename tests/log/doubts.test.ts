@@ -27,6 +27,30 @@ const doubts = (readings: readonly Reading<unknown>[]) =>
 /** 19 October 2026, as a month-first spreadsheet keeps a typed 10/19. */
 const OCTOBER_19 = 46314;
 
+describe("a bare start pressure in a column whose unit nobody stated", () => {
+  const start = (cell: FixtureCell, end: FixtureCell, heading = "In") => {
+    const others = [500, 600, 700].map((psi) => ["2026-10-03", "A10001", psi, 3000]);
+    const rows = [["Date", "Serial", heading, "Out"], ...others, ["2026-10-04", "A10002", cell, end]];
+    const reading = readLog([sheetOf(rows)], { asOf }).fills.at(-1)!.fields.startPressure;
+    if (reading.kind === "ambiguous")
+      return reading.choices.map(({ written: { unit } }) => unit).join(" or ");
+    return reading.kind === "value" ? reading.value.written.unit : reading.kind;
+  };
+
+  it("is in doubt beside an end pressure in the other unit, or in nobody knows which", () => {
+    expect(start(50, "200 bar")).toBe("bar or psi");
+    expect(start("50", 210)).toBe("bar or psi");
+  });
+
+  it("is none where it could be nothing else, or its cell or heading says the unit", () => {
+    expect(start(50, 3000)).toBe("psi");
+    expect(start(500, "200 bar")).toBe("psi");
+    expect(start(0, "200 bar")).toBe("psi");
+    expect(start("50 psi", "200 bar")).toBe("psi");
+    expect(start(50, "200 bar", "Start psi")).toBe("psi");
+  });
+});
+
 describe("a stamp that the spreadsheet swallowed", () => {
   it("is suspected in a column that otherwise holds month stamps, with the likely stamp first", () => {
     const [, , , swallowed] = readColumn("Hydro", ["8/22", "3/24", "2023/07", { v: OCTOBER_19, f: "d-mmm" }], US, register); // prettier-ignore
