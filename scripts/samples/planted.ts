@@ -82,7 +82,12 @@ export function plant(cylinderMaker: CylinderMaker, fillMaker: FillMaker): Plant
     ["2026-08-23", 40.3],
     ["2026-10-11", 40.5],
   ] as const) {
-    fill(day, cylinder("40", {}, "C-012"), RECIPES.stream40, { ...fault("O02", "warn", "oxygen"), oxygen });
+    // G02: the label is that of 40 %, rounded down from 82.5 ft; 40.3 % ends at 81.6, 40.5 % at 81.1.
+    fill(day, cylinder("40", {}, "C-012"), RECIPES.stream40, {
+      ...faults("O02 warn oxygen", "G02 warn mod"),
+      oxygen,
+      written: { mod: 82 },
+    });
   }
 
   // V09: neither a hydro nor a manufacture date.

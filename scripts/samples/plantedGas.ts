@@ -5,8 +5,8 @@ import { faults, lacks, type Planter } from "./planter";
 /** Faults of oxygen service, analysis and labels. */
 export function plantGas(planter: Planter): void {
   const { air, bank32, blend32, blend50, stream36, stream42, trimix2135, trimix1050 } = RECIPES;
-  const clean = (cleaned: string | null, owner = "C-014") =>
-    planter.cylinder("oxygen clean", { cleaned }, owner, "HP100");
+  const clean = (cleaned: string | null, owner = "C-014", told: Partial<SampleCylinder> = {}) =>
+    planter.cylinder("oxygen clean", { cleaned, ...told }, owner, "HP100");
   // The same few cylinders of the shop serve for all faults that are the fill's alone.
   const pool = (make: () => SampleCylinder, count: number) => {
     const cylinders = Array.from({ length: count }, make);
@@ -30,10 +30,10 @@ export function plantGas(planter: Planter): void {
     });
   }
 
-  // O04: cleaned a year and a month ago; on the last day of the year it still held.
-  const lapsed = clean("2025/08");
-  planter.fill("2026-08-30", lapsed, blend32);
-  planter.fill("2026-09-04", lapsed, blend32, faults("O04 stop method"));
+  // O04: cleaned a year and a month ago; on the last day of the year it still held. O05: and a hydro since.
+  const lapsed = clean("2025/08", "C-014", { hydro: "2025/10+" });
+  planter.fill("2026-08-30", lapsed, blend32, faults("O05 breach method"));
+  planter.fill("2026-09-04", lapsed, blend32, faults("O04 stop method", "O05 breach method"));
   planter.fill("2026-08-08", clean("2025/07"), blend50, faults("O04 stop method"));
 
   // O11: oxygen clean, and nobody knows since when; filled from a premix it does no harm.
