@@ -4,7 +4,10 @@ import { audit } from "../../src/audit/audit";
 import { dueLists } from "../../src/audit/dueLists";
 import type { AuditResult } from "../../src/audit/finding";
 import { countryRules } from "../../src/cylinders/countryRules";
+import { everyReading, type Test } from "../../src/audit/tests";
+import { readTestStamp } from "../../src/cylinders/readTestStamp";
 import type { LogContext } from "../../src/log/context";
+import { ambiguous } from "../../src/log/reading";
 import { FULL, logOf, onDay, SHOP, type TestRow } from "./sheets";
 
 /*
@@ -110,6 +113,33 @@ describe("a test date that can be read in two ways", () => {
     expect(message("V01", { Hydro: "06/09", "Previous hydro": "02/04", Made: "1999/03" }, "GB")).toContain(
       "It is so by either reading of the hydro, 2006-09 or 2009-06, and by either reading of the hydro, 2002-04 or 2004-02.",
     );
+  });
+
+  it("of which one reading only is known stays open: it may be another", () => {
+    // shown as a day and a month: perhaps October 2019, perhaps 19 October of any year
+    const change = { Hydro: "19-Oct", Made: "1999/03" };
+    expect(verdict("V01", change, "GB")).toBe(HYDRO);
+  });
+
+  it("is not gone through in more than 64 ways", () => {
+    const choice = (year: number): Test => ({
+      kind: "hydro",
+      stamp: readTestStamp(`${year}/06`),
+      from: 0,
+      until: 1,
+      at: { field: "hydro" },
+    });
+    const reading = ambiguous([], "either");
+    const doubts = (count: number) =>
+      Array.from({ length: count }, () => ({
+        reading,
+        choices: [choice(2006), choice(2009)],
+        at: { field: "hydro" } as const,
+      }));
+    const ways = (count: number) =>
+      everyReading({ tests: [choice(2001)], doubts: doubts(count), blankAt: undefined });
+    expect([ways(1), ways(6), ways(7)].map(({ length }) => length)).toEqual([2, 64, 0]);
+    expect(ways(6).every(({ tests, doubts }) => tests.length === 7 && doubts.length === 0)).toBe(true);
   });
 
   it("that cannot be read at all clears nothing and condemns nothing", () => {
