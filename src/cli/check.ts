@@ -1,8 +1,10 @@
+import { acceptancesOf, type Acceptance } from "../audit/acceptance";
 import { audit } from "../audit/audit";
-import type { AuditResult } from "../audit/finding";
+import type { AuditResult, Finding } from "../audit/finding";
 import type { CylinderAtRisk } from "../audit/recall";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
+import { openRisks } from "../pane/check/results/atRisk";
 import { cellName, type CellAddress } from "../sheet/sheet";
 import { checkLines } from "./checkLines";
 import { EXIT, type Command, type ExitCode } from "./command";
@@ -50,7 +52,8 @@ function asJson(
   { findings, notChecked, overrides, recall }: AuditResult,
   names: boolean,
 ): unknown {
-  const { log, units, asOf } = file;
+  const { log, units, asOf, settings } = file;
+  const accepted = acceptancesOf(settings.accepted);
   return {
     file: file.name,
     rules: rules.country,
@@ -58,27 +61,35 @@ function asJson(
     asOf: asOf.toString(),
     fillsAfterAsOf: fillsAfter(file),
     rows: log.rows,
-    recall: recall.map((cylinder) => recalled(cylinder, names)),
+    recall: openRisks(recall, accepted).map((cylinder) => recalled(cylinder, names)),
     notChecked: notChecked.map(({ rule, count, why, cells }) => ({
       rule,
       count,
       why,
       cells: cells.map(placeOf),
     })),
-    findings: findings.map(({ rule, severity, basis, source, cell, serial, fillDate, message, todo }) => ({
-      rule,
-      severity,
-      basis,
-      source,
-      sheet: cell.sheet,
-      cell: cellName(cell),
-      row: cell.row + 1,
-      serial,
-      fillDate,
-      message,
-      todo,
-    })),
+    findings: findings.map((finding) => described(finding, accepted.of(finding))),
     overrides,
+  };
+}
+
+function described(
+  { rule, severity, basis, source, cell, serial, fillDate, message, todo }: Finding,
+  acceptance: Acceptance | undefined,
+): unknown {
+  return {
+    rule,
+    severity,
+    basis,
+    source,
+    sheet: cell.sheet,
+    cell: cellName(cell),
+    row: cell.row + 1,
+    serial,
+    fillDate,
+    message,
+    todo,
+    ...(acceptance ? { accepted: { reason: acceptance.reason, by: acceptance.by, on: acceptance.on } } : {}),
   };
 }
 

@@ -1,3 +1,4 @@
+import { acceptancesOf, type Acceptance, type Acceptances } from "../audit/acceptance";
 import { dueLists } from "../audit/dueLists";
 import type { AuditResult, Finding, NotChecked } from "../audit/finding";
 import { SEVERITIES } from "../audit/finding";
@@ -8,6 +9,7 @@ import type { CountryRules } from "../cylinders/countryRules";
 import { capital } from "../functions/wording";
 import { UNIT_NAMES } from "../gas/units";
 import { counted } from "../pane/check/report";
+import { openRisks } from "../pane/check/results/atRisk";
 import { lacksOf } from "../pane/check/results/lacks";
 import { cellName, type CellAddress } from "../sheet/sheet";
 import { fillsAfter, type LogFile } from "./logFile";
@@ -24,6 +26,7 @@ export function checkLines(
   rules: CountryRules,
   names: boolean,
 ): readonly string[] {
+  const accepted = acceptancesOf(file.settings.accepted);
   return [
     ...shopLines(file, rules),
     ...overrideLines(result),
@@ -31,9 +34,9 @@ export function checkLines(
     ...doubtLines(file.log, file.units),
     ...lateLines(file),
     "",
-    ...callLines(result, names),
-    ...notToFillLines(file, result, rules, names),
-    ...findingLines(result),
+    ...callLines(openRisks(result.recall, accepted), names),
+    ...notToFillLines(file, openRisks(result.doNotFill, accepted), rules, names),
+    ...findingLines(result, accepted),
     ...notCheckedLines(result, file.log.fills.length),
     "",
     CAUTION,
@@ -66,7 +69,7 @@ function overrideLines({ overrides }: AuditResult): readonly string[] {
 }
 
 /** Whose telephone should ring: each cylinder once, with the gravest of what is wrong. */
-function callLines({ recall }: AuditResult, names: boolean): readonly string[] {
+function callLines(recall: readonly CylinderAtRisk[], names: boolean): readonly string[] {
   if (recall.length === 0) return [];
   return [
     `CALL FIRST: may still hold a dangerous fill (${counted(recall.length, "cylinder")})`,
@@ -85,11 +88,11 @@ function lastFill({ fillDate, findings: [worst, ...others] }: CylinderAtRisk): s
 /** What to turn away at the counter, by what is wrong with the vessel or out of date on the day of the check. */
 function notToFillLines(
   { log, options, asOf }: LogFile,
-  result: AuditResult,
+  doNotFill: readonly CylinderAtRisk[],
   rules: CountryRules,
   names: boolean,
 ): readonly string[] {
-  const cylinders = notToFillNext(result, dueLists(log, rules, asOf, options));
+  const cylinders = notToFillNext({ doNotFill }, dueLists(log, rules, asOf, options));
   if (cylinders.length === 0) return [];
   return [
     `DO NOT FILL NEXT (${counted(cylinders.length, "cylinder")})`,
@@ -102,19 +105,23 @@ function whose({ serial, owner }: Pick<CylinderAtRisk, "serial" | "owner">, name
   return names ? `${serial} (${owner ?? "owner not named"})` : serial;
 }
 
-function findingLines({ findings, fullyJudged }: AuditResult): readonly string[] {
+function findingLines({ findings, fullyJudged }: AuditResult, accepted: Acceptances): readonly string[] {
   if (findings.length === 0)
     return [fullyJudged ? "Nothing found." : "Nothing found in what could be checked."];
   return SEVERITIES.flatMap((severity) => {
     const ofSeverity = findings.filter((finding) => finding.severity === severity);
     if (ofSeverity.length === 0) return [];
-    return [`${WORDS[severity]} (${ofSeverity.length})`, ...ofSeverity.flatMap(oneFinding), ""];
+    return [
+      `${WORDS[severity]} (${ofSeverity.length})`,
+      ...ofSeverity.flatMap((finding) => oneFinding(finding, accepted.of(finding))),
+      "",
+    ];
   });
 }
 
 const WORDS = { stop: "STOP", breach: "BREACH", warn: "WARN", note: "NOTE" } as const;
 
-function oneFinding(finding: Finding): readonly string[] {
+function oneFinding(finding: Finding, acceptance: Acceptance | undefined): readonly string[] {
   const { rule, source, basis, cell, serial, fillDate, message, todo } = finding;
   const which = [serial, fillDate && `filled ${fillDate}`].filter((part) => part !== "").join(", ");
   return [
@@ -122,6 +129,7 @@ function oneFinding(finding: Finding): readonly string[] {
     `      ${message}`,
     `      ${todo}`,
     `      ${ruleInWords(rule)}; ${basis}: ${source}`,
+    ...(acceptance ? [`      Accepted by ${acceptance.by} on ${acceptance.on}: ${acceptance.reason}`] : []),
   ];
 }
 

@@ -266,6 +266,24 @@ describe("check", () => {
     expect(printed.recall[0]).toMatchObject({ owner: "C-014" });
   });
 
+  test("says of a finding that the shop accepted it, and why; nobody is called about it", async () => {
+    const workbook = await openFile(new TextEncoder().encode(OVERDUE), "overdue.csv");
+    const accepted = { rule: "V01", serial: "GP-101", fillDate: "2026-10-14", sheet: "overdue", cell: "G2" };
+    await workbook.writeSetting("brimbook", {
+      version: 1,
+      country: "US",
+      sheets: [],
+      accepted: [{ ...accepted, reason: "certificate seen", by: "R.", on: "2026-10-20" }],
+    });
+    await writeFile(join(folder, "accepted.xlsx"), await writeXlsx(workbook.content));
+    const { code, lines } = await command("check", "accepted.xlsx", "--as-of", "2026-10-31");
+    expect(code).toBe(1);
+    expect(lines.join("\n")).toContain("Accepted by R. on 2026-10-20: certificate seen");
+    expect(lines.join("\n")).not.toContain("CALL FIRST");
+    const { printed } = await json<CheckPrinted>("check", "accepted.xlsx", "--as-of", "2026-10-31");
+    expect(printed).toMatchObject({ recall: [], findings: [{ accepted: { reason: "certificate seen" } }] });
+  });
+
   test("says how many fills are later than the day it is asked about", async () => {
     const { lines } = await command("check", "overdue.csv", "--rules", "US", "--as-of", "2026-10-14");
     expect(lines.join("\n")).toContain("1 fill is dated after 2026-10-14, the day of this check");
