@@ -30,7 +30,7 @@ export const sourceNotProven: Rule = {
       severity: "stop",
       basis: "practice",
       source: "29 CFR 1910 subpart T app. C 6(e)",
-      message: `${inflow.how} and topped from ${source.value}, which is not oxygen compatible.`,
+      message: `${inflow.how} into the cylinder, topped from ${source.value}, which is not oxygen compatible.`,
       todo: "Call the cylinder back and clean it; top oxygen only from a source that is tested for oil.",
       at: { field: "source" },
     };
