@@ -29,6 +29,7 @@ export function* readLogSteps(sheets: readonly Sheet[], context: LogContext = {}
     drafts.push(planSheet(sheet, context, isChosen(sheet.name)));
   }
   const plans = onlyTheLog(drafts, isChosen);
+  yield 0;
   const knowledge = knowledgeOf(plans, context);
   const rows = used.reduce((sum, sheet) => sum + sheet.rows.length, 0);
   const readings: SheetReading[] = [];

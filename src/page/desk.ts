@@ -39,10 +39,15 @@ export class Desk {
   }
 
   /** Shows a workbook in place of the present one. */
-  open(content: WorkbookContent, listener: GridWorkbookListener): GridWorkbook {
+  async open(
+    content: WorkbookContent,
+    listener: GridWorkbookListener,
+    signal: AbortSignal,
+  ): Promise<GridWorkbook> {
+    const onOpen = () => this.sentences.clear();
+    const opened = await GridWorkbook.open(this.engine, content, { ...listener, onOpen }, signal);
     const first = this.workbook === undefined;
-    this.sentences.clear();
-    this.workbook = GridWorkbook.open(this.engine, content, listener);
+    this.workbook = opened;
     if (first) {
       watchGrid(this.engine, this.listener);
       growWithFormulas(this.engine);
@@ -53,7 +58,7 @@ export class Desk {
       });
       explainErrors(this.engine, (address) => this.hintOn(address));
     }
-    return this.workbook;
+    return opened;
   }
 
   /** Takes over what is still being typed into a cell. */

@@ -48,12 +48,10 @@ export function useDesk(
         const { content } = await openFile(await read(), fileName, { progress, signal });
         const shown = await desk.current!;
         signal.throwIfAborted();
-        const workbook = shown.open(content, {
-          onShow,
-          onOwnChange: () => {
-            unsaved.current ||= !sample;
-          },
-        });
+        const onOwnChange = () => {
+          unsaved.current ||= !sample;
+        };
+        const workbook = await shown.open(content, { onShow, onOwnChange }, signal);
         unsaved.current = false;
         setOpened({ workbook, fileName, sample, summary: summaryOf(fileName, content) });
         setSelected(shown.selected());

@@ -20,9 +20,23 @@ export class Pace {
     this.done += amount;
     if (performance.now() - this.lastPause < LONGEST_RUN_MS) return;
     this.options.progress?.(Math.min(1, this.done / this.total));
+    await this.pause();
+  }
+
+  /** Waits a turn in any case, ahead of work that takes long in one go. */
+  async pause(): Promise<void> {
     await new Promise((resolve) => setTimeout(resolve, 0));
     this.options.signal?.throwIfAborted();
     this.lastPause = performance.now();
+  }
+
+  /** Does work that stops after every so many rows, as it yields them. */
+  async through<Result>(steps: Generator<number, Result, undefined>): Promise<Result> {
+    for (;;) {
+      const step = steps.next();
+      if (step.done) return step.value;
+      await this.step(step.value);
+    }
   }
 
   finish(): void {

@@ -32,6 +32,8 @@ import { gridData, gridSheet } from "./toGrid";
 const GONE = "This workbook is no longer open here: another one was opened in its place.";
 
 export interface GridWorkbookListener {
+  /** It is about to be shown in place of another. */
+  readonly onOpen?: () => void;
   /** A cell was asked to be shown. */
   readonly onShow?: () => void;
   /** A setting or a mark of ours was changed: a saved file would keep it. */
@@ -55,11 +57,20 @@ export class GridWorkbook implements Workbook {
   }
 
   /** Shows a workbook in the grid, in place of the present one. */
-  static open(engine: Engine, content: WorkbookContent, listener: GridWorkbookListener = {}): GridWorkbook {
+  static async open(
+    engine: Engine,
+    content: WorkbookContent,
+    listener: GridWorkbookListener = {},
+    signal?: AbortSignal,
+  ): Promise<GridWorkbook> {
     const { api } = engine;
-    const before = api.getActiveWorkbook();
     const id = `workbook-${crypto.randomUUID()}`;
-    api.createWorkbook(gridData(content, id));
+    const pace = new Pace({ ...(signal && { signal }) });
+    const data = await pace.through(gridData(content, id));
+    await pace.pause();
+    const before = api.getActiveWorkbook();
+    listener.onOpen?.();
+    api.createWorkbook(data);
     if (before) {
       api.disposeUnit(before.getId());
       api.getFormula().executeCalculation();
@@ -136,14 +147,15 @@ export class GridWorkbook implements Workbook {
     const shown = this.engine.api.getUniverSheet(this.id);
     if (!shown) throw new WorkbookProblem(GONE);
     const pace = new Pace({ ...(progress && { progress }), ...(signal && { signal }) });
-    pace.total = drafts.length;
+    pace.total = drafts.reduce((sum, { rows }) => sum + rows.length, 1);
     const beside = (await this.listSheets()).map(({ name }) => ({ name, dateSystem: 1900 as const }));
     const sheets = reportContent(drafts, beside);
     const added: string[] = [];
     try {
       for (const sheet of sheets) {
-        await pace.step(1);
-        const id = shown.insertSheet(sheet.name, { sheet: gridSheet(sheet) }).getSheetId();
+        const data = await pace.through(gridSheet(sheet));
+        await pace.pause();
+        const id = shown.insertSheet(sheet.name, { sheet: data }).getSheetId();
         added.push(id);
         if (sheet.report) this.reports.set(id, sheet.report);
       }

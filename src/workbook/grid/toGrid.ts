@@ -17,14 +17,13 @@ import { StyleTable } from "./styles";
 /** About as wide as the standard font that column widths are counted in. */
 const USUAL_LOOK = { ff: "Arial", fs: 10 };
 
-/** A workbook as the engine loads it. */
-export function gridData(content: WorkbookContent, id: string): IWorkbookData {
+/** A workbook as the engine loads it, some rows at a time: yields how many. */
+export function* gridData(content: WorkbookContent, id: string): Generator<number, IWorkbookData, undefined> {
   const looks = new StyleTable();
   const reach = reachOf(formulasOf(content));
-  const sheets = content.sheets.map((sheet, index) => ({
-    ...sheetData(sheet, looks, reach),
-    id: `sheet${index}`,
-  }));
+  const sheets: (Partial<IWorksheetData> & { id: string })[] = [];
+  for (const [index, sheet] of content.sheets.entries())
+    sheets.push({ ...(yield* sheetData(sheet, looks, reach)), id: `sheet${index}` });
   return {
     id,
     name: id,
@@ -36,11 +35,11 @@ export function gridData(content: WorkbookContent, id: string): IWorkbookData {
   };
 }
 
-/** One sheet for a workbook that is open: its cells carry their styles themselves. */
-export function gridSheet(sheet: SheetContent): Partial<IWorksheetData> {
+/** One sheet for a workbook that is open: its cells carry their styles themselves. Made as a workbook is. */
+export function* gridSheet(sheet: SheetContent): Generator<number, Partial<IWorksheetData>, undefined> {
   const looks = new StyleTable();
   const formulas = formulasOf({ sheets: [sheet] });
-  const data = sheetData(sheet, looks, reachOf(formulas));
+  const data = yield* sheetData(sheet, looks, reachOf(formulas));
   for (const row of Object.values(data.cellData ?? {})) {
     for (const cell of Object.values(row as Record<number, ICellData>)) {
       if (typeof cell.s === "string") cell.s = looks.styles[cell.s] ?? null;
@@ -49,14 +48,22 @@ export function gridSheet(sheet: SheetContent): Partial<IWorksheetData> {
   return data;
 }
 
-function sheetData(sheet: SheetContent, looks: StyleTable, reach: Reach): Partial<IWorksheetData> {
+/** About a millisecond. */
+const ROWS_A_STEP = 100;
+
+function* sheetData(
+  sheet: SheetContent,
+  looks: StyleTable,
+  reach: Reach,
+): Generator<number, Partial<IWorksheetData>, undefined> {
   const columnsUsed = sheet.rows.reduce(
     (widest, row) => Math.max(widest, row.values.length, row.styles?.length ?? 0),
     sheet.columns.length,
   );
   const cellData: IWorksheetData["cellData"] = {};
   const rowData: IWorksheetData["rowData"] = {};
-  sheet.rows.forEach((row, index) => {
+  for (const [index, row] of sheet.rows.entries()) {
+    if (index % ROWS_A_STEP === 0) yield ROWS_A_STEP;
     const cells = rowCells(row, sheet.dateSystem, looks);
     if (cells) cellData[index] = cells;
     if (row.hidden || row.heightPt !== undefined) {
@@ -65,7 +72,7 @@ function sheetData(sheet: SheetContent, looks: StyleTable, reach: Reach): Partia
         ...(row.heightPt !== undefined && { h: rowPixels(row.heightPt), ia: BooleanNumber.FALSE }),
       };
     }
-  });
+  }
   addOwnData(sheet, (row, column) => ((cellData[row] ??= {})[column] ??= {}));
   return {
     name: sheet.name,

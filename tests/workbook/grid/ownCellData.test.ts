@@ -1,5 +1,6 @@
 import type { ICellData } from "@univerjs/core";
 import { expect, test } from "vitest";
+import { allAtOnce } from "../../../src/log/steps";
 import { targetOf } from "../../../src/workbook/grid/links";
 import { ownDataOf, withOwnData } from "../../../src/workbook/grid/ownCellData";
 import { gridSheet } from "../../../src/workbook/grid/toGrid";
@@ -26,7 +27,7 @@ test("a blank cell without anything of ours is blank", () => {
 });
 
 test("links and marks of a sheet are put on its cells, on blank ones too", () => {
-  const { cellData } = gridSheet({
+  const sheet = gridSheet({
     name: "Findings",
     hidden: false,
     dateSystem: 1900,
@@ -38,6 +39,7 @@ test("links and marks of a sheet are put on its cells, on blank ones too", () =>
     links: [{ row: 0, column: 0, link: { cell } }],
     marks: [{ firstRow: 0, lastRow: 1, firstColumn: 0, lastColumn: 0 }],
   });
+  const { cellData } = allAtOnce(sheet);
   expect(ownDataOf(cellData![0]![0])).toEqual({ marked: true, link: { cell } });
   expect(cellData![1]![0]).toEqual({ custom: { brimbook: { marked: true } } });
 });

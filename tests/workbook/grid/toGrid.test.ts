@@ -4,6 +4,7 @@ import type { CellStyle } from "../../../src/sheet/cellStyle";
 import type { SheetContent, WorkbookContent } from "../../../src/workbook/file/content";
 import { cellValue, engineCell } from "../../../src/workbook/grid/cells";
 import { columnCharacters, columnPixels, rowPixels, rowPoints } from "../../../src/workbook/grid/sizes";
+import { allAtOnce } from "../../../src/log/steps";
 import { cellStyle, StyleTable } from "../../../src/workbook/grid/styles";
 import { gridData } from "../../../src/workbook/grid/toGrid";
 
@@ -27,7 +28,7 @@ function book(sheet: Partial<SheetContent>): WorkbookContent {
   };
 }
 
-const loaded = (sheet: Partial<SheetContent>) => gridData(book(sheet), "test").sheets.sheet0!;
+const loaded = (sheet: Partial<SheetContent>) => allAtOnce(gridData(book(sheet), "test")).sheets.sheet0!;
 
 describe("cells of the grid", () => {
   test.each<CellValue>([

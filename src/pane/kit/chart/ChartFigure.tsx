@@ -1,4 +1,5 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
+import { memo } from "react";
 import type { ChartDraft, SheetDraft } from "../../../sheet/draft/draft";
 import { Disclosure } from "../Disclosure";
 import { Columns } from "./Columns";
@@ -52,8 +53,8 @@ interface ChartFigureProps {
   readonly sheet: SheetDraft;
 }
 
-/** A report's chart as a picture, and the figures behind it as a table. */
-export function ChartFigure({ chart, sheet }: ChartFigureProps) {
+/** A report's chart as a picture, and the figures behind it as a table; drawn anew only with other figures. */
+export const ChartFigure = memo(function ChartFigure({ chart, sheet }: ChartFigureProps) {
   const styles = useStyles();
   const figures = figuresOf(chart, sheet);
   const Picture = chart.kind === "dots" ? Dots : chart.kind === "bars" ? LyingBars : Columns;
@@ -78,7 +79,7 @@ export function ChartFigure({ chart, sheet }: ChartFigureProps) {
       </Disclosure>
     </figure>
   );
-}
+});
 
 function FiguresTable({
   figures: { categories, series },
