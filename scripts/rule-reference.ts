@@ -67,7 +67,7 @@ export function ruleReference(): string {
     "",
     "Made from the rules themselves by `npx tsx scripts/generate-function-docs.ts`; do not edit.",
     "",
-    "Each fill is judged on its own day. What cannot be judged is counted as not checked, with its reason: unknown is never a pass. A rule whose columns the log does not have is not checked once, for all fills. Severities: **Stop** recall, do not fill; **Breach** a rule is broken; **Warn** a gap in practice, or a likely slip; **Note**. The rank orders rules by the harm they prevent.",
+    "Each fill is judged on its own day. What cannot be judged is counted as not checked, with its reason: unknown is never a pass. A date that can be read in two ways makes a finding where the fill is past due by both, and the finding says so; else the fill is not checked. A rule whose columns the log does not have is not checked once, for all fills. A custom for which the country has no source of its own says whose it was taken from. Severities: **Stop** recall, do not fill; **Breach** a rule is broken; **Warn** a gap in practice, or a likely slip; **Note**. The rank orders rules by the harm they prevent.",
     ...FAMILIES.flatMap(([letter, title]) => [
       "",
       `## ${title}`,

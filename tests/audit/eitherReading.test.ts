@@ -7,7 +7,6 @@ import { countryRules } from "../../src/cylinders/countryRules";
 import { everyReading, type Test } from "../../src/audit/tests";
 import { readTestStamp } from "../../src/cylinders/readTestStamp";
 import type { LogContext } from "../../src/log/context";
-import { ambiguous } from "../../src/log/reading";
 import { FULL, logOf, onDay, SHOP, type TestRow } from "./sheets";
 
 /*
@@ -129,7 +128,7 @@ describe("a test date that can be read in two ways", () => {
       until: 1,
       at: { field: "hydro" },
     });
-    const reading = ambiguous([], "either");
+    const reading = { kind: "ambiguous", choices: [], why: "either" } as const;
     const doubts = (count: number) =>
       Array.from({ length: count }, () => ({
         reading,

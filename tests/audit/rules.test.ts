@@ -225,6 +225,9 @@ describe("O01, oxygen into a cylinder that is not oxygen clean", () => {
     expect(verdict("O01", { "O2 cleaned": "2026/12" })).toBe(
       "not checked: the only oxygen cleaning on record is later than the fill",
     );
+    // on a day that is not known it may have been before or after
+    expect(verdict("O01", { "O2 cleaned": "2026/10", Date: null })).toBe("not checked: fill date is blank");
+    expect(verdict("O01", { Date: null })).toBe("nothing");
   });
 
   it("says what went in and what the cylinder is rated for", () => {

@@ -1,4 +1,5 @@
 import { lacking, lackingOnRecord, onlyLater, twoCylinders } from "../asking";
+import { onItsDay } from "../eitherReading";
 import { possibleServices, richInflow } from "../oxygen";
 import { PASS, type Rule } from "../rule";
 import { stateOn } from "../tests";
@@ -14,7 +15,7 @@ export const notOxygenClean: Rule = {
   title: "Oxygen into a cylinder that is not oxygen clean",
   needs: [["oxygenService"], ["method", "oxygenAdded"]],
   judge(filled, shop) {
-    const { fill, day, cylinder } = filled;
+    const { fill, cylinder } = filled;
     const doubt = twoCylinders(filled);
     if (doubt) return doubt;
     const { reading, at } = cylinder.oxygenService;
@@ -36,8 +37,10 @@ export const notOxygenClean: Rule = {
     if (inflow === undefined && fill.fields.method.kind !== "value") {
       return lacking(fill.fields.method, { field: "method" });
     }
-    if (inflow === undefined || day === undefined) return PASS;
-    const cleaned = stateOn(day, cylinder.cleanings);
-    return cleaned.kind === "only later" ? onlyLater("oxygenCleaned", cylinder.cleanings) : PASS;
+    const { cleanings } = cylinder;
+    if (inflow === undefined || cleanings.tests.length === 0) return PASS;
+    return onItsDay(filled, (day) =>
+      stateOn(day, cleanings).kind === "only later" ? onlyLater("oxygenCleaned", cleanings) : PASS,
+    );
   },
 };
