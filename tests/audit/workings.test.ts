@@ -190,7 +190,9 @@ describe("what a row says of its fill", () => {
       "Analysed mix": "18/44",
     };
     const open: TestRow = { "Start mix": null };
-    expect(readAs(open, [before])).toEqual(["20 TX 18/44, helium to 110, oxygen to 125, air to 232 at 15 °C"]);
+    expect(readAs(open, [before])).toEqual([
+      "20 TX 18/44, helium to 110, oxygen to 125, air to 232 at 15 °C",
+    ]);
     expect(readAs(open)).toEqual([
       "start mix is not written, and no earlier fill of the cylinder is in the log (startMix)",
     ]);
