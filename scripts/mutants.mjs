@@ -39,7 +39,7 @@ const ROOMS = {
       "notAnalysed", "modTooDeep", "notAsOrdered", "airNotAir", "certification", "heliumNotAnalysed", "notSigned",
       "labelIncomplete", "plannedTooDeep", "fillerNotNamed", "airTestDue",
     ), // prettier-ignore
-    tests: tests("gas"),
+    tests: tests("gas", "gasSentences"),
   },
   records: {
     files: [
@@ -54,13 +54,15 @@ const ROOMS = {
         "registered",
         "knownCylinders",
         "words",
+        "nameOf",
+        "whoseSource",
         "audit",
         "rules",
         "rule",
         "finding",
       ),
     ],
-    tests: tests("records", "register", "rules", "recall"),
+    tests: tests("records", "register", "rules", "recall", "whoseSource"),
   },
   walk: {
     files: [
@@ -78,7 +80,7 @@ const ROOMS = {
   },
   physics: {
     files: [...rules("outsideBalance"), ...audit("physics/*")],
-    tests: tests("outsideBalance", "walkRules"),
+    tests: tests("outsideBalance", "workings", "causes", "walkRules"),
   },
   lists: {
     files: audit("dueLists", "suspectGas", "rehearsal", "housePatterns", "contents", "acceptance"),
