@@ -27,7 +27,7 @@ const ROOMS = {
   oxygen: {
     files: [
       ...rules(
-        "notOxygenClean", "aboveRating", "cleaningPastDue", "cleaningNotShown", "pureOxygenPressure",
+        "notOxygenClean", "aboveRating", "cleaningPastDue", "hydroSinceCleaning", "cleaningNotShown", "pureOxygenPressure",
         "continuousTooRich", "nitroxUnrated", "permitLimit",
       ), // prettier-ignore
       ...audit("enriched", "oxygen"),
