@@ -7,7 +7,7 @@ import { TOUCH } from "./styles";
 const useStyles = makeStyles({
   input: { minHeight: TOUCH, width: "100%", minWidth: 0, fontSize: tokens.fontSizeBase400 },
   number: { "& input": { textAlign: "right", fontVariantNumeric: "tabular-nums" } },
-  select: { "& select": { minHeight: TOUCH } },
+  select: { minWidth: 0, "& select": { minHeight: TOUCH, minWidth: 0, textOverflow: "ellipsis" } },
   unit: { whiteSpace: "nowrap" },
   tick: { minHeight: TOUCH, alignItems: "center" },
 });

@@ -39,14 +39,12 @@ export function LabelPart() {
     <section className={styles.card} aria-label="The label" data-part="label">
       <h3 className={styles.heading}>Label</h3>
       <p className={styles.text}>{text}</p>
-      <div className={styles.pair}>
-        <FormSelect
-          name="labelStock"
-          label="Label sheet"
-          choices={LABEL_STOCK.map(({ id, name }) => [id, name] as const)}
-        />
-        <FormField name="labelFrom" label="Begin at label" placeholder="1" problem={from.problem} />
-      </div>
+      <FormSelect
+        name="labelStock"
+        label="Label sheet"
+        choices={LABEL_STOCK.map(({ id, name }) => [id, name] as const)}
+      />
+      <FormField name="labelFrom" label="Begin at label" placeholder="1" problem={from.problem} />
       <div className={styles.row}>
         <Button
           className={styles.half}

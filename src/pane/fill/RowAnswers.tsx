@@ -1,3 +1,4 @@
+import { mergeClasses } from "@fluentui/react-components";
 import { inject } from "../../blending/inject";
 import { nameMix } from "../../gas/nameMix";
 import { UNIT_NAMES } from "../../gas/units";
@@ -15,7 +16,7 @@ export function BankAnswer({ banked }: { readonly banked: BankedRow }) {
   const short = filled.cylinders.filter(({ full }) => !full);
   return (
     <section className={styles.card} aria-label="How to fill the row" data-part="row-answer">
-      <table className={styles.table}>
+      <table className={mergeClasses(styles.table, styles.figures)}>
         <thead>
           <tr>
             <th>Open</th>
@@ -25,8 +26,8 @@ export function BankAnswer({ banked }: { readonly banked: BankedRow }) {
           </tr>
         </thead>
         <tbody>
-          {filled.openings.map(({ cylinder, bottle, fromBar, toBar, bottleToBar }) => (
-            <tr key={`${cylinder} ${bottle} ${fromBar}`}>
+          {filled.openings.map(({ cylinder, bottle, fromBar, toBar, bottleToBar }, index) => (
+            <tr key={index}>
               <td>
                 {bottle} on {cylinder}
               </td>
@@ -52,10 +53,10 @@ export function BankAnswer({ banked }: { readonly banked: BankedRow }) {
         {filled.bank.map(({ name, pressureBar }) => `${name} ${pressureText(pressureBar, units)}`).join(", ")}
         .
       </p>
-      <p className={styles.text}>Then {more} more like the last come out full.</p>
+      <p className={styles.text}>Then {more === 0 ? "no" : more} more like the last come out full.</p>
       <p className={styles.small}>
-        {nameMix(order.gas)}; readings settled. Close each bottle before the next is opened. A plan, not a
-        measurement: analyse.
+        The bank holds {nameMix(order.gas)}; readings settled. Close each bottle before the next is opened. A
+        plan, not a measurement: analyse.
       </p>
     </section>
   );
@@ -65,17 +66,18 @@ export function BankAnswer({ banked }: { readonly banked: BankedRow }) {
 export function StreamAnswer({ streamed }: { readonly streamed: StreamedRow }) {
   const styles = useFillStyles();
   const { units } = useFilling();
+  const unit = UNIT_NAMES[units].pressure;
   const { order, row, isAsked } = streamed;
   const { common, fills, heldBack } = row;
   const right = fills.filter(({ isRight }) => isRight);
   const refused = fills.filter(({ refused: why }) => why !== undefined);
   return (
     <section className={styles.card} aria-label="How to fill the row" data-part="row-answer">
-      <table className={styles.table}>
+      <table className={mergeClasses(styles.table, styles.figures)}>
         <thead>
           <tr>
             <th>Cylinder</th>
-            <th>From</th>
+            <th>From, {unit}</th>
             <th>Own stream, O2</th>
             {common && <th>By {percentText(common.oxygen)}</th>}
           </tr>
@@ -88,9 +90,16 @@ export function StreamAnswer({ streamed }: { readonly streamed: StreamedRow }) {
               <td>{stream ? <strong>{percentText(stream.oxygen)}</strong> : "none"}</td>
               {common && (
                 <td>
-                  {byCommon
-                    ? `${partsText(byCommon)}, ${isTooRich ? "above its rating" : isRight ? "right" : "out of tolerance"}`
-                    : "cannot"}
+                  {byCommon ? (
+                    <>
+                      <span className={styles.whole}>{partsText(byCommon)},</span>{" "}
+                      <span className={styles.whole}>
+                        {isTooRich ? "above its rating" : isRight ? "right" : "out of tolerance"}
+                      </span>
+                    </>
+                  ) : (
+                    "cannot"
+                  )}
                 </td>
               )}
             </tr>

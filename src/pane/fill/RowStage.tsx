@@ -90,6 +90,9 @@ export function RowStage() {
   );
 }
 
+const LEAST_LINES_SHOWN = 3;
+const MOST_LINES_SHOWN = 12;
+
 interface ListFieldProps {
   readonly name: FieldName;
   readonly label: string;
@@ -99,11 +102,12 @@ interface ListFieldProps {
 
 function ListField({ name, label, placeholder, problem }: ListFieldProps) {
   const { form, write } = useFilling();
+  const list = shownIn(form, name);
   return (
     <Field label={label} validationMessage={problem}>
       <Textarea
-        rows={4}
-        value={shownIn(form, name)}
+        rows={Math.min(MOST_LINES_SHOWN, Math.max(LEAST_LINES_SHOWN, list.split("\n").length))}
+        value={list}
         placeholder={placeholder}
         onChange={(_, { value }) => {
           write(name, value);

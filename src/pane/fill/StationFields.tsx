@@ -8,12 +8,12 @@ import { useFillStyles } from "./styles";
 /** What the station fills with; kept from one cylinder to the next. */
 export function StationFields() {
   const styles = useFillStyles();
-  const { register } = useFilling();
+  const { register, units } = useFilling();
   return (
     <div className={styles.stage}>
       <div className={styles.pair}>
         <FormField name="topMix" label="Top gas" placeholder="air" />
-        <FormField name="temperature" label="Settled at" placeholder="70 °F, 20 °C" />
+        <FormField name="temperature" label="Settled at" placeholder={units === "us" ? "70" : "20"} />
       </div>
       <div className={styles.pair}>
         <FormField name="oxygenSupply" label="Oxygen supply" placeholder="100" unit="%" />
@@ -38,11 +38,11 @@ export function StationFields() {
         <FormField name="continuousMost" label="Continuous, up to" placeholder="none" unit="%" />
         <FormField name="compressorFlow" label="Compressor, per min" />
       </div>
-      <div className={styles.pair}>
+      <div className={styles.pairAtop}>
         <PriceField name="priceOxygen" label="Oxygen price" of="oxygen" />
         <PriceField name="priceHelium" label="Helium price" of="helium" />
       </div>
-      <div className={styles.pair}>
+      <div className={styles.pairAtop}>
         <PriceField name="priceTop" label="Top gas price" of="top" />
         <FormField
           name="pricePerFill"

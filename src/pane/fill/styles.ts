@@ -17,6 +17,13 @@ export const useFillStyles = makeStyles({
   },
   list: { margin: 0, paddingLeft: "18px", display: "flex", flexDirection: "column", gap: "2px" },
   pair: { display: "grid", gridTemplateColumns: "minmax(0, 1fr) minmax(0, 1fr)", gap: "10px", alignItems: "end" },
+  /** Hints of different length stand below. */
+  pairAtop: {
+    display: "grid",
+    gridTemplateColumns: "minmax(0, 1fr) minmax(0, 1fr)",
+    gap: "10px",
+    alignItems: "start",
+  },
   button: { width: "100%", minHeight: TOUCH },
   half: { minHeight: TOUCH, flexGrow: 1 },
   row: { display: "flex", flexWrap: "wrap", gap: "8px" },
@@ -33,11 +40,18 @@ export const useFillStyles = makeStyles({
   table: {
     borderCollapse: "collapse",
     width: "100%",
-    "& th": { textAlign: "left", fontWeight: tokens.fontWeightSemibold },
-    "& td, & th": { padding: "4px 6px 4px 0" },
-    "& td:first-child, & th:first-child": { whiteSpace: "nowrap" },
+    // Narrow as it is, no word is broken for a table's sake.
+    overflowWrap: "break-word",
+    "& th": { textAlign: "left", verticalAlign: "bottom", fontWeight: tokens.fontWeightSemibold },
+    "& td, & th": { padding: "4px 8px 4px 0" },
+    "& td:last-child, & th:last-child": { paddingRight: 0 },
+    "& td": { verticalAlign: "top", borderTop: `1px solid ${tokens.colorNeutralStroke2}` },
+    "& td:first-child": { whiteSpace: "nowrap" },
+  },
+  figures: {
     "& td:not(:first-child), & th:not(:first-child)": { textAlign: "right" },
   },
+  whole: { whiteSpace: "nowrap" },
   facts: {
     display: "grid",
     gridTemplateColumns: "auto minmax(0, 1fr)",
