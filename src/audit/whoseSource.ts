@@ -1,4 +1,4 @@
-import type { CountryRules } from "../cylinders/countryRules";
+import { countryInWords, type CountryRules } from "../cylinders/countryRules";
 import type { Fault } from "./rule";
 
 /** Where EN standards are the country's own. */
@@ -50,20 +50,16 @@ function known(source: string, rules: CountryRules): Read {
   return found;
 }
 
-function read(source: string, { country, name }: CountryRules): Read {
+function read(source: string, rules: CountryRules): Read {
   const parts = source
     .split("; ")
     .map((part) => ({ part, whose: WHOSE.find(({ begins }) => begins.test(part)) }));
-  const foreign = parts.filter(({ whose }) => whose && !whose.countries.includes(country.slice(0, 2)));
+  const foreign = parts.filter(({ whose }) => whose && !whose.countries.includes(rules.country.slice(0, 2)));
   if (foreign.length === 0) return { own: source, taken: source };
   const own = parts.filter((each) => !foreign.includes(each));
   const named = parts.map(({ part, whose }) => (whose ? `${part} (${whose.name})` : part));
   return {
     own: own.some(({ whose }) => whose) ? own.map(({ part }) => part).join("; ") : undefined,
-    taken: `no rule of ${withArticle(name)} found; taken from ${named.join("; ")}`,
+    taken: `no rule of ${countryInWords(rules)} found; taken from ${named.join("; ")}`,
   };
-}
-
-function withArticle(name: string): string {
-  return /^United|^Netherlands/.test(name) ? `the ${name}` : name;
 }
