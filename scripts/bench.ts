@@ -1,10 +1,11 @@
-/* Seconds and ratios from one run: gases, functions, reading, audit, reports, the local workbook, bundles. */
+/* Seconds and ratios from one run: gases, functions, reading, audit, reports, the local workbook, how long the screen is held, bundles. */
 import { existsSync, readFileSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 import { benchAudit } from "./bench-audit";
 import { benchFunctions } from "./bench-functions";
 import { benchLog } from "./bench-log";
 import { benchGrid } from "./bench-grid";
+import { benchHold } from "./bench-hold";
 import { benchPane } from "./bench-pane";
 import { benchReports } from "./bench-reports";
 
@@ -18,6 +19,7 @@ benchAudit(print);
 await benchReports(print);
 await benchGrid(print);
 await benchPane(print);
+await benchHold(print);
 bundles();
 
 /** What Excel loads at once, as it travels. */
