@@ -1,4 +1,5 @@
 import type { WaitingCylinder } from "../../audit/waiting";
+import type { CylinderSize } from "../../cylinders/size";
 import { figure } from "../../functions/wording";
 import { nameMix } from "../../gas/nameMix";
 import { serialKey } from "../../log/cells/serial";
@@ -48,10 +49,15 @@ export function withWaiting(list: string, cylinders: readonly WaitingCylinder[])
 function lineOf({ serial, size, left, mix }: WaitingCylinder): string {
   const parts = [
     serial,
-    size ? (size.name ?? figure(size.waterVolumeL, 2)) : "",
+    size ? sizeText(size) : "",
     left ? `${left.value} ${left.unit}` : "",
     mix ? nameMix(mix) : "",
   ].map((part) => part.replace(/[\t;,\s]+/g, " ").trim());
   while (parts.at(-1) === "") parts.pop();
   return parts.join(", ");
+}
+
+/** By its name, unless that would come apart in the list: `2x8,5`. */
+function sizeText({ name, waterVolumeL }: CylinderSize): string {
+  return name === undefined || APART.test(name) ? figure(waterVolumeL, 2) : name;
 }
