@@ -18,6 +18,8 @@ export interface WaitingCylinder {
   /** The pressure left in it, number and unit as the log has them. */
   readonly left: PressureReading["written"] | undefined;
   readonly mix: Mixture | undefined;
+  /** What the row orders, where it says so. */
+  readonly ordered: Mixture | undefined;
   /** What is still to be found out, and why: "start mix is blank". */
   readonly lacks: readonly string[];
 }
@@ -106,7 +108,15 @@ function ofCylinder(cylinder: Cylinder, country: Shop["rules"]): readonly Waitin
   return serial.value.map((each) => {
     const size = sizeOf([cylinder], country, serial.value.length);
     const lacks = [...size.lacks, "the register does not say what is left in it"];
-    return { serial: each, row: cylinder.row, ...size, left: undefined, mix: undefined, lacks };
+    return {
+      serial: each,
+      row: cylinder.row,
+      ...size,
+      left: undefined,
+      mix: undefined,
+      ordered: undefined,
+      lacks,
+    };
   });
 }
 
@@ -133,17 +143,18 @@ export function madeBy(fields: FillFields): (typeof ONCE_MADE)[number] | undefin
   return ONCE_MADE.find((field) => fields[field].kind !== "blank");
 }
 
-function leftIn(fields: FillFields): Pick<WaitingCylinder, "left" | "mix" | "lacks"> {
+function leftIn(fields: FillFields): Pick<WaitingCylinder, "left" | "mix" | "ordered" | "lacks"> {
   const made = madeBy(fields);
   if (made !== undefined) {
     const on = fields.date.kind === "value" ? ` on ${dateText(fields.date.value)}` : "";
     const lack = `filled${on}, as its ${fieldName(made)} says: what is left in it now is not known`;
-    return { left: undefined, mix: undefined, lacks: [lack] };
+    return { left: undefined, mix: undefined, ordered: undefined, lacks: [lack] };
   }
-  const { startPressure, startMix } = fields;
+  const { startPressure, startMix, orderedMix } = fields;
   return {
     left: startPressure.kind === "value" ? startPressure.value.written : undefined,
     mix: startMix.kind === "value" ? startMix.value : undefined,
+    ordered: orderedMix.kind === "value" ? orderedMix.value : undefined,
     lacks: [...lacksOf(startPressure, "startPressure"), ...lacksOf(startMix, "startMix")],
   };
 }

@@ -41,6 +41,7 @@ describe("rows of cylinders that wait", () => {
       { serial: "GP1002", row: 2, size: { name: "LP85" }, left: { value: 300, unit: "psi" }, lacks: [] },
     ]);
     expect(cylinders[0]!.mix!.oxygen).toBeCloseTo(0.32, 9);
+    expect(cylinders[0]!.ordered!.oxygen).toBeCloseTo(0.32, 9);
   });
 
   it("are found by shop number where that is all that stands there", () => {

@@ -7,7 +7,7 @@ import { problemOf, type Problem } from "../kit/problem";
 import { ProblemNote } from "../kit/ProblemNote";
 import { useFilling } from "./FillContext";
 import { shownIn, writeField } from "./form";
-import { serialsIn, withWaiting, type Added } from "./rowLines";
+import { orders, serialsIn, withWaiting, type Added } from "./rowLines";
 import { useFillStyles } from "./styles";
 
 /** Nobody has so many whips; a selection beyond it is a slip. */
@@ -97,8 +97,12 @@ function summaryOf({ added }: Added): string {
 function WhatBecame({ taken }: { readonly taken: Taken }) {
   const styles = useFillStyles();
   const { added, known, waiting, outOfSight } = taken;
+  const ordered = orders(added);
   const lines = [
     ...added.filter(({ lacks }) => lacks.length > 0).map((each) => `${placed(each)}: ${each.lacks.join("; ")}.`),
+    ...(ordered.size < 2
+      ? [...ordered.keys()].map((mix) => `Ordered: ${mix}.`)
+      : [`They order different mixes: ${[...ordered].map(([mix, by]) => `${mix} (${by.map(({ serial }) => serial).join(", ")})`).join("; ")}.`]),
     ...(known.length === 0 ? [] : [`In the list already, and left as they are: ${known.map(placed).join(", ")}.`]),
     ...byReason(waiting.notTaken).map(({ rows, why }) => `Not taken: ${rowsText(rows)}. ${why}`),
     ...(outOfSight === 0

@@ -45,6 +45,19 @@ export function withWaiting(list: string, cylinders: readonly WaitingCylinder[])
   return { list: lines.join("\n"), added, known };
 }
 
+/** What these cylinders are to be filled with, each mix with those that order it. */
+export function orders(
+  cylinders: readonly WaitingCylinder[],
+): ReadonlyMap<string, readonly WaitingCylinder[]> {
+  const byMix = new Map<string, WaitingCylinder[]>();
+  for (const cylinder of cylinders) {
+    if (!cylinder.ordered) continue;
+    const name = nameMix(cylinder.ordered);
+    byMix.set(name, [...(byMix.get(name) ?? []), cylinder]);
+  }
+  return byMix;
+}
+
 /** Serial, size, pressure and mix, as the list is typed; what is not known is left open. */
 function lineOf({ serial, size, left, mix }: WaitingCylinder): string {
   const parts = [

@@ -174,14 +174,16 @@ function streamedRow(
   return made && { order, row: made, isAsked: common !== undefined };
 }
 
+const AND = new Intl.ListFormat("en-GB");
+
 function cylinderOf(parts: readonly string[], reader: FormReader): RowCylinder {
   const [name = "", size = "", reading = "", holds = ""] = parts;
-  const missing = Object.entries({ size, pressure: reading, "mix in it": holds })
-    .filter(([what, part]) => part === "" && !(what === "mix in it" && /^empty$/i.test(reading)))
+  const missing = Object.entries({ size, pressure: reading, mix: holds })
+    .filter(([what, part]) => part === "" && !(what === "mix" && /^empty$/i.test(reading)))
     .map(([what]) => what);
   if (missing.length > 0)
     refuse(
-      `“${name}”: still without ${missing.join(", ")}. Write serial, size, pressure and mix, apart by commas.`,
+      `“${name}”: still without ${AND.format(missing)}. Write serial, size, pressure and mix, apart by commas.`,
     );
   const { units } = writtenIn(reader.form, "row");
   const start = startPressure().read(numberIn(reading) ?? reading, units);

@@ -100,7 +100,7 @@ describe("a row of cylinders", () => {
     press("A row");
     type(/^Cylinders, one a line/, "GP1001, AL80, 500, air\nGP1002");
     type(/^Fill to/, "3000");
-    expect(screen.getByText(/^Line 2: “GP1002”: still without size, pressure, mix in it/)).toBeTruthy();
+    expect(screen.getByText(/^Line 2: “GP1002”: still without size, pressure and mix/)).toBeTruthy();
     expect(document.querySelector("[data-part=row-answer]")).toBeNull();
   });
 });
@@ -150,6 +150,7 @@ describe("rows selected in the sheet", () => {
     expect(list()).toBe("GP1001, AL80, 450 psi, EAN32\nGP1003, AL80, 700 psi, air");
     expect(part("row-verdicts").textContent).toMatch(/GP1001Fill.*GP1003Fill/);
     expect(part("rows-taken").textContent).toContain("From Fills: GP1001 (row 4), GP1003 (row 5).");
+    expect(part("rows-taken").textContent).toContain("Ordered: EAN32.");
     fireEvent.change(screen.getByRole("combobox", { name: "Filled" }), { target: { value: "continuous" } });
     type("Mix wanted", "EAN32");
     type(/^Fill to/, "3000");
@@ -169,6 +170,11 @@ describe("rows selected in the sheet", () => {
     expect(document.querySelector("[data-part=rows-taken]")).toBeNull();
   });
 
+  it("that order different mixes are said so, as one gas fills the row", async () => {
+    await selected([3, 4, 6]);
+    await said(/They order different mixes: EAN32 \(GP1001, GP1003\); air \(GP1002\)\./);
+  });
+
   it("are not offered back once the list was changed by hand", async () => {
     await selected([3]);
     await said(/One cylinder added to the list./);
@@ -186,7 +192,7 @@ describe("rows selected in the sheet", () => {
     expect(lines).toContain("Not taken: row 1. A heading.");
     expect(lines).toContain("Not taken: row 6. A blank row.");
     expect(lines).toContain("2 selected rows are hidden or filtered away: left out.");
-    expect(screen.getByText(/^Line 1: “GP1001”: still without pressure, mix in it/)).toBeTruthy();
+    expect(screen.getByText(/^Line 1: “GP1001”: still without pressure and mix/)).toBeTruthy();
     expect(document.querySelector("[data-part=row-answer]")).toBeNull();
   });
 

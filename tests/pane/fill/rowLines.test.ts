@@ -46,6 +46,7 @@ const waiting = fc.record({
   mix: fc
     .tuple(fc.integer({ min: 100, max: 400 }), fc.integer({ min: 0, max: 500 }))
     .map(([oxygen, helium]) => mixture(oxygen / 1000, helium / 1000)),
+  ordered: fc.constant(undefined),
   lacks: fc.constant([]),
 });
 
