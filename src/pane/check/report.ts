@@ -69,9 +69,12 @@ export function countRows(sheets: readonly SheetReading[]): RowCounts {
   };
 }
 
+/** Made once: a list has thousands of counts in it. */
+const COUNT = new Intl.NumberFormat("en-US");
+
 /** `12,345`, the same in every locale. */
 export function count(n: number): string {
-  return n.toLocaleString("en-US");
+  return COUNT.format(n);
 }
 
 /** `1 row`, `2 rows`. */

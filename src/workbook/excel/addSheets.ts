@@ -16,7 +16,7 @@ import type { Session } from "./session";
 
 const ABOUT = "the new sheets";
 /** Cells sent at once: well under the 5 MB that a request may have, and soon made. */
-const BLOCK_CELLS = 8000;
+const BLOCK_CELLS = 5000;
 /** Looks, heights and links sent at once: office.js makes an object of each, and holds the screen while it does. */
 const OBJECTS_AT_ONCE = 200;
 /** A character of the standard font in points, as Excel counts column widths here. */
