@@ -1,5 +1,6 @@
 import { makeStyles, Spinner, tokens } from "@fluentui/react-components";
 import { useEffect, useMemo, useRef } from "react";
+import { flushSync } from "react-dom";
 import type { Workbook } from "../../workbook/workbook";
 import { ProblemNote } from "../kit/ProblemNote";
 import type { PaneProps } from "../Pane";
@@ -89,13 +90,12 @@ export default function FillArea({ workbook, shop, watchChanges }: FillAreaProps
   const goTo = (next: Stage) => {
     // A fill may be planned without a cylinder: the prices of the workbook are wanted all the same.
     if (next === "plan" && register.sheets.length === 0 && !register.busy) ask([], form.entered);
-    change((before) => ({ ...before, stage: next, several: false }));
-    requestAnimationFrame(() => {
-      const box = stage.current;
-      if (!box) return;
-      box.scrollIntoView({ block: "nearest" });
-      box.focus({ preventScroll: true });
+    // Shown before the next key comes: whoever types on types into the new step.
+    flushSync(() => {
+      change((before) => ({ ...before, stage: next, several: false }));
     });
+    stage.current?.scrollIntoView({ block: "nearest" });
+    stage.current?.focus({ preventScroll: true });
   };
   if (!ready) return <Spinner label="Reading what was begun here" />;
   return (
