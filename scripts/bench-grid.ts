@@ -1,12 +1,11 @@
 /* npx tsx scripts/bench-grid.ts: the local workbook in headless Chromium, from a key press to what the screen knows. */
-import { spawn } from "node:child_process";
 import { existsSync } from "node:fs";
-import { createInterface } from "node:readline";
 import { pathToFileURL } from "node:url";
 import { chromium, type Page } from "playwright-core";
 import type { CellAddress, Sheet } from "../src/sheet/sheet";
 import { writeXlsx } from "../src/workbook/file/writeXlsx";
 import type { Workbook } from "../src/workbook/workbook";
+import { servedPage } from "./bench-page";
 
 const ROWS = 10_000;
 const LOG_ROWS = 20_000;
@@ -25,16 +24,12 @@ export async function benchGrid(print: (line: string) => void): Promise<void> {
     return;
   }
   print("Local workbook in Chromium (one run, calculation and drawing included)");
-  const server = spawn(process.execPath, ["scripts/start.mjs"], {
-    env: { ...process.env, PORT: "0" },
-    stdio: ["ignore", "pipe", "ignore"],
-  });
+  const server = await servedPage();
   const browser = await chromium.launch({ executablePath: program, args: ["--headless", "--no-sandbox"] });
   try {
     const page = await browser.newPage({ viewport: { width: 1366, height: 768 } });
-    const address = await addressFrom(server.stdout);
     const toSample = await seconds(async () => {
-      await page.goto(address);
+      await page.goto(server.address);
       await page.getByText("gannet-point.xlsx: ").waitFor();
     });
     print(row("from the address to the sample log in the grid (goal 5 s)", toSample));
@@ -56,16 +51,8 @@ export async function benchGrid(print: (line: string) => void): Promise<void> {
     print(row("saving it", await seconds(() => saveCopy(page))));
   } finally {
     await browser.close();
-    server.kill();
+    server.stop();
   }
-}
-
-async function addressFrom(output: NodeJS.ReadableStream): Promise<string> {
-  for await (const line of createInterface({ input: output })) {
-    const address = /http:\/\/\S+/.exec(line)?.[0];
-    if (address) return address;
-  }
-  throw new Error("The start command printed no address.");
 }
 
 async function open(page: Page, name: string, bytes: Promise<Uint8Array>): Promise<void> {

@@ -1,7 +1,6 @@
-import { spawn } from "node:child_process";
-import { createInterface } from "node:readline";
 import type { Browser } from "playwright-core";
 import { writeXlsx } from "../src/workbook/file/writeXlsx";
+import { servedPage } from "./bench-page";
 import { madeUpSheetsAndPrices } from "./bench-sheets";
 import { Hand } from "./hand";
 import { tasksDuring, type HeldTask } from "./held-tasks";
@@ -12,10 +11,7 @@ export async function holdOfPage(
   fills: number,
   told: (what: string, tasks: readonly HeldTask[]) => void,
 ): Promise<void> {
-  const server = spawn(process.execPath, ["scripts/start.mjs"], {
-    env: { ...process.env, PORT: "0" },
-    stdio: ["ignore", "pipe", "ignore"],
-  });
+  const server = await servedPage();
   const context = await browser.newContext({ viewport: { width: 1366, height: 768 } });
   try {
     const page = await context.newPage();
@@ -23,7 +19,7 @@ export async function holdOfPage(
     const measure = async (what: string, act: () => Promise<void>) => {
       told(what, await tasksDuring(browser, page, act));
     };
-    await page.goto(await addressFrom(server.stdout));
+    await page.goto(server.address);
     await hand.choose("select[name=country]", "US");
     await hand.press("label", /^US/);
     await hand.press("main button", /^Start$/);
@@ -69,14 +65,6 @@ export async function holdOfPage(
     });
   } finally {
     await context.close();
-    server.kill();
+    server.stop();
   }
-}
-
-async function addressFrom(output: NodeJS.ReadableStream): Promise<string> {
-  for await (const line of createInterface({ input: output })) {
-    const address = /http:\/\/\S+/.exec(line)?.[0];
-    if (address) return address;
-  }
-  throw new Error("The start command printed no address.");
 }

@@ -4,7 +4,16 @@ import type { Locator } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { evaluate } from "../../src/functions/evaluate";
 import { openPage, useBrowser, type BrimbookPage } from "./browser";
-import { CLEAN, openFill, PAST_HYDRO, receive, stepsByFunction, stops, TO_FORTY } from "./fillArea";
+import {
+  CLEAN,
+  keyboardIn,
+  openFill,
+  PAST_HYDRO,
+  receive,
+  stepsByFunction,
+  stops,
+  TO_FORTY,
+} from "./fillArea";
 
 const browser = useBrowser();
 const axe = readFileSync("node_modules/axe-core/axe.min.js", "utf8");
@@ -43,19 +52,7 @@ describe("filling a cylinder of the sample", () => {
     await pane.getByRole("button", { name: "Receive", exact: true }).focus();
     await page.keyboard.press("Enter");
     expect(await receive(pane, CLEAN)).toBe("Fill");
-    const reach = async (name: string | RegExp, role: "button" | "textbox" = "button") => {
-      const wanted = pane.getByRole(role, { name }).first();
-      for (let tabs = 0; tabs < 80; tabs++) {
-        if (await wanted.evaluate((element) => element === document.activeElement)) return;
-        await page.keyboard.press("Tab");
-      }
-      throw new Error(`${String(name)} is not reached by Tab.`);
-    };
-    const type = async (name: string | RegExp, text: string) => {
-      await reach(name, "textbox");
-      await page.keyboard.press("Control+A");
-      await page.keyboard.type(text);
-    };
+    const { reach, type } = keyboardIn(page, pane);
     await reach(/^Next: plan/);
     await page.keyboard.press("Enter");
     expect(await pane.getByRole("textbox", { name: "Mix, analysed" }).inputValue()).toBe("");

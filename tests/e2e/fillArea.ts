@@ -29,3 +29,23 @@ export function stepsByFunction(...args: readonly (string | number)[]): string[]
   const [, ...rows] = evaluate("FILLSTEPS", [...args]);
   return rows.map((row) => Number(row[3]).toFixed(0));
 }
+
+type Role = "button" | "textbox" | "combobox";
+
+/** A person without a mouse. */
+export function keyboardIn(page: Page, pane: Locator) {
+  const reach = async (name: string | RegExp, role: Role = "button"): Promise<void> => {
+    const wanted = pane.getByRole(role, { name }).first();
+    for (let tabs = 0; tabs < 80; tabs++) {
+      if (await wanted.evaluate((element) => element === document.activeElement)) return;
+      await page.keyboard.press("Tab");
+    }
+    throw new Error(`${String(name)} is not reached by Tab.`);
+  };
+  const type = async (name: string | RegExp, text: string): Promise<void> => {
+    await reach(name, "textbox");
+    await page.keyboard.press("Control+A");
+    await page.keyboard.type(text);
+  };
+  return { reach, type };
+}

@@ -4,7 +4,16 @@ import type { Locator } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { evaluate } from "../../src/functions/evaluate";
 import { openPage, useBrowser, type BrimbookPage } from "./browser";
-import { CLEAN, openFill, PAST_HYDRO, receive, stepsByFunction, stops, TO_FORTY } from "./fillArea";
+import {
+  CLEAN,
+  keyboardIn,
+  openFill,
+  PAST_HYDRO,
+  receive,
+  stepsByFunction,
+  stops,
+  TO_FORTY,
+} from "./fillArea";
 
 const browser = useBrowser();
 const axe = readFileSync("node_modules/axe-core/axe.min.js", "utf8");
@@ -203,22 +212,10 @@ describe("a row of cylinders", () => {
 
   test("is filled in and worked out by keyboard alone", async () => {
     const { page } = brimbook;
-    const reach = async (name: string | RegExp, role: "button" | "textbox" | "combobox") => {
-      const wanted = pane.getByRole(role, { name }).first();
-      for (let tabs = 0; tabs < 40; tabs++) {
-        if (await wanted.evaluate((element) => element === document.activeElement)) return;
-        await page.keyboard.press("Tab");
-      }
-      throw new Error(`${String(name)} is not reached by Tab.`);
-    };
-    const type = async (name: string | RegExp, text: string) => {
-      await reach(name, "textbox");
-      await page.keyboard.press("Control+A");
-      await page.keyboard.type(text);
-    };
+    const { reach, type } = keyboardIn(page, pane);
     await pane.getByRole("button", { name: "A row" }).focus();
     await type(/^Cylinders, one a line/, `${CLEAN}, ${size}, 600, air`);
-    await reach("Check them all", "button");
+    await reach("Check them all");
     await page.keyboard.press("Enter");
     await expect.poll(() => part(pane, "row-verdicts").locator("tbody tr").count()).toBe(1);
     await reach("Filled", "combobox");
