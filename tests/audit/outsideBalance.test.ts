@@ -185,6 +185,30 @@ describe("the error of the readings", () => {
     expect(uncertaintyOf(workings(), figures)).toBeLessThan(0.0115);
   });
 
+  it("of gauge, of temperature, and of the analysis of what was left, each alone", () => {
+    const none = { ...figures, gaugeErrorPercent: 0, temperatureErrorC: 0, balanceAnalyserPoints: 0 };
+    expect(uncertaintyOf(workings(), none)).toBe(0);
+    // by hand, ideal: 0.79 x 4.17/3015 for the stop, 0.11 x 30/3015 for the end, as squares; the real gas is near it
+    const gauge = uncertaintyOf(workings(), { ...none, gaugeErrorPercent: 1 });
+    expect(gauge).toBeGreaterThan(0.0013);
+    expect(gauge).toBeLessThan(0.0018);
+    // 3 K of 294 K are 1 % of the amount, at the stop and at the end
+    const warmth = uncertaintyOf(workings(), { ...none, temperatureErrorC: 3 });
+    expect(warmth).toBeGreaterThan(0.0013);
+    expect(warmth).toBeLessThan(0.0021);
+    // half of a full cylinder was there: half a point of one in it, beside the point of the last analysis
+    const half = workings({
+      start: { mix: mixture(0.5), bar: absoluteBar(1500, "us"), temperatureK: ROOM_K },
+      pure: [],
+    });
+    const analyser = uncertaintyOf(half, { ...none, balanceAnalyserPoints: 1 });
+    expect(analyser).toBeGreaterThan(0.0111);
+    expect(analyser).toBeLessThan(0.0113);
+    // of pure oxygen nothing is richer
+    const pure = { ...half, start: { ...half.start, mix: OXYGEN } };
+    expect(uncertaintyOf(pure, { ...none, balanceAnalyserPoints: 1 })).toBeCloseTo(0.01, 9);
+  });
+
   it("grows with the oxygen that went in: EAN80", () => {
     const rich = workings({ pure: [{ gas: OXYGEN, bar: absoluteBar(2300, "us"), temperatureK: ROOM_K }] });
     expect(uncertaintyOf(rich, figures)).toBeGreaterThan(0.013);
@@ -257,6 +281,28 @@ describe("G12 through a real sheet", () => {
     ["air on air that reads 24", { Method: "air", "O2 added psi": null, "Analysed O2 %": 24 }, "warn"],
   ] as const)("%s: %s", (_what, change, expected) => {
     expect(verdictOf("G12", change as TestRow, { row: BLEND })).toBe(expected);
+  });
+
+  it("says what the readings make, how near, and whose word it is", () => {
+    const said = (change: TestRow): string | undefined => {
+      const row = { ...BLEND, ...change };
+      const found = auditOf([row, { ...row, Serial: "ZZ9999" }], [], "US", SHOP).findings.find(
+        ({ rule, cell }) => rule === "G12" && cell.row === 1,
+      );
+      return found && `${found.basis} (${found.source}): ${found.message} ${found.todo}`;
+    };
+    const source = "practice (mass balance (GERG-2008); gauge ±1 %, 3 °C, analyser ±1 point): Analysed";
+    const todo = "Analyse it again before it is breathed, and correct the row.";
+    expect(said({ "Analysed O2 %": 66.6 })).toBe(
+      `${source} 66.6 %, but by the readings air and what went in make 31.9 %, give or take 2.1 points; no single slip explains it. ${todo}`,
+    );
+    const stream = { Method: "continuous", "O2 added psi": null, Source: null, "Start psi": 500 };
+    expect(said({ ...stream, "Analysed O2 %": 60 })).toMatch(
+      /make 21 % to 36\.\d %, give or take 2\.\d points; no single slip/,
+    );
+    // either way to read the heading is outside: the nearer is told
+    const open = { "O2 added psi": null, "Start psi": 500, "O2 psi": 1500, "Analysed O2 %": 99 };
+    expect(said(open)).toMatch(/make 6\d\.\d %/);
   });
 
   it("takes a temperature beside the end reading at its word", () => {
