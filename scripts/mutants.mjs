@@ -84,7 +84,7 @@ const ROOMS = {
   },
   lists: {
     files: audit("dueLists", "suspectGas", "rehearsal", "housePatterns", "contents", "acceptance"),
-    tests: tests("lists", "eitherReading", "acceptance"),
+    tests: tests("lists", "dueLists", "suspectGas", "housePatterns", "eitherReading", "acceptance"),
   },
   shop: {
     files: audit("houseSettings", "figureProse", "ruleInWords", "shop", "shopFor"),

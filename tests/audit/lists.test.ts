@@ -258,6 +258,38 @@ describe("what is probably in a cylinder", () => {
   });
 });
 
+describe("what is not known of a cylinder's content", () => {
+  const last = { ...FULL, Date: onDay("2026-11-20") };
+  const found = (row: TestRow, before: TestRow = FULL) =>
+    predictedContents(logOf([before, row]), US, SHOP).get("AB1234")!;
+
+  it("is said in a sentence each", () => {
+    expect(found(last)).toMatchObject({
+      leftWithBar: expect.closeTo(207.9, 1) as number,
+      lastFill: { sheet: "Fills", row: 2 },
+      notKnown: [],
+    });
+    const air = { ...last, Method: "air", "Ordered mix": "air", "O2 added psi": null, "Analysed O2 %": null };
+    expect(found(air).notKnown).toEqual(["Its last fill was not analysed: the mix is worked out."]);
+    expect(found({ ...last, "End psi": null }).notKnown).toEqual([
+      "The pressure it left with is not on record.",
+    ]);
+    expect(found(last, last).notKnown).toEqual([
+      "Which fill was its last is taken on trust: the cylinder was filled more than once that day, and times do not say in which order.",
+    ]);
+    expect(found({ ...last, Date: "smudged" })).toMatchObject({
+      fillDate: "",
+      notKnown: [
+        "Which fill was its last is taken on trust: a fill of the cylinder has no date that can be read.",
+      ],
+    });
+  });
+
+  it("is not kept of a fill without a serial", () => {
+    expect([...predictedContents(logOf([{ ...FULL, Serial: null }]), US, SHOP).keys()]).toEqual([]);
+  });
+});
+
 describe("after a bad air test", () => {
   const failed = { date: "2026-11-10", passed: false, source: "Bank A" };
   const options = { ...SHOP, airTests: [{ date: "2026-10-01", passed: true }] };
@@ -342,6 +374,29 @@ describe("a rehearsal under other rules", () => {
     expect(step.value.appear.map(({ rule }) => rule)).not.toContain("V06");
     const same = drained(rehearse(log, { rules: US, options: SHOP }, { rules: US, options: SHOP }));
     expect([same.appear, same.vanish, same.change, same.lessChecked]).toEqual([[], [], [], []]);
+  });
+
+  it("shows what is weighed otherwise, and what could be judged less", () => {
+    // a visual past due breaks a custom in the US, and a law in Australia
+    const late = logOf([{ ...FULL, Visual: "2025/06" }]);
+    const { change } = drained(
+      rehearse(late, { rules: US, options: SHOP }, { rules: countryRules("AU"), options: SHOP }),
+    );
+    expect(change.map(({ now, then }) => [now.rule, now.severity, then.rule, then.severity])).toContainEqual([
+      "V06",
+      "breach",
+      "V06",
+      "stop",
+    ]);
+    // Great Britain tells no classes apart; the US does not know this one
+    const unknown = logOf([{ ...FULL, Class: "3ZZ", Hydro: "2026/05" }]);
+    const GB = countryRules("GB");
+    const lessChecked = (now: typeof US, then: typeof US) =>
+      drained(
+        rehearse(unknown, { rules: now, options: SHOP }, { rules: then, options: SHOP }),
+      ).lessChecked.map(({ rule, why }) => `${rule}: ${why}`);
+    expect(lessChecked(GB, US)).toContain("V01: class is not in the country's rules");
+    expect(lessChecked(US, GB)).not.toContain("V01: class is not in the country's rules");
   });
 
   it("shows what a stricter house limit would find", () => {
