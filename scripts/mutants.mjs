@@ -88,7 +88,7 @@ const ROOMS = {
   },
   shop: {
     files: audit("houseSettings", "figureProse", "ruleInWords", "shop", "shopFor"),
-    tests: tests("houseSettings"),
+    tests: tests("houseSettings", "settings"),
   },
   counter: {
     files: audit("fillCheck", "receive", "waiting"),
