@@ -17,6 +17,7 @@ import { NARROW } from "./narrow";
 import { PageHeader } from "./PageHeader";
 import { useAppearance } from "./useAppearance";
 import { useDesk } from "./useDesk";
+import { useFocusTurns, type View } from "./useFocusTurns";
 
 const useStyles = makeStyles({
   page: {
@@ -24,6 +25,7 @@ const useStyles = makeStyles({
     flexDirection: "column",
     height: "100dvh",
     overflow: "hidden",
+    outline: "none",
     backgroundColor: tokens.colorNeutralBackground3,
   },
   turns: {
@@ -36,6 +38,10 @@ const useStyles = makeStyles({
   workbook: { display: "flex", flexDirection: "column", flexGrow: 1, minWidth: 0 },
   grid: { position: "relative", flexGrow: 1, minHeight: 0 },
   status: {
+    display: "flex",
+    flexWrap: "wrap",
+    justifyContent: "space-between",
+    columnGap: "16px",
     flexShrink: 0,
     margin: 0,
     padding: "4px 12px",
@@ -53,7 +59,7 @@ const useStyles = makeStyles({
   waitsItsTurn: { [NARROW]: { display: "none" } },
 });
 
-type View = "workbook" | "pane";
+const KEYS_ID = "keys-of-the-page";
 
 /** The local workbook: a grid with the worksheet functions, and the task pane beside it. */
 export function Page() {
@@ -61,11 +67,14 @@ export function Page() {
   const appearance = useAppearance();
   const [view, setView] = useState<View>("workbook");
   const [waiting, setWaiting] = useState<File>();
+  const page = useRef<HTMLDivElement>(null);
   const container = useRef<HTMLDivElement>(null);
+  const pane = useRef<HTMLDivElement>(null);
   const showWorkbook = useCallback(() => {
     setView("workbook");
   }, []);
   const desk = useDesk(container, appearance, showWorkbook);
+  useFocusTurns({ page, grid: container, pane }, setView);
   const { opened, work, problem } = desk;
 
   const openUnlessLost = (file: File) => {
@@ -75,7 +84,7 @@ export function Page() {
 
   return (
     <FluentProvider theme={THEMES[appearance]}>
-      <div className={styles.page}>
+      <div ref={page} tabIndex={-1} className={styles.page}>
         <PageHeader opened={opened} onOpen={openUnlessLost} onSaveCopy={desk.saveCopy} />
         {work && <WorkMessage work={work} />}
         {problem && <ProblemMessage problem={problem} onDismiss={desk.dismissProblem} />}
@@ -113,12 +122,16 @@ export function Page() {
           <section
             className={mergeClasses(styles.workbook, view === "pane" && styles.waitsItsTurn)}
             aria-label="Workbook"
+            aria-describedby={KEYS_ID}
           >
             <div ref={container} className={styles.grid} />
             <CellLine selected={desk.selected} onFollow={desk.follow} />
-            <p className={styles.status}>{opened?.summary}</p>
+            <div className={styles.status}>
+              <span>{opened?.summary}</span>
+              <span id={KEYS_ID}>F6 goes from grid to pane and back.</span>
+            </div>
           </section>
-          <div className={mergeClasses(styles.pane, view === "workbook" && styles.waitsItsTurn)}>
+          <div ref={pane} className={mergeClasses(styles.pane, view === "workbook" && styles.waitsItsTurn)}>
             {opened ? (
               <Pane
                 workbook={opened.workbook}

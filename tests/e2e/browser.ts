@@ -120,9 +120,21 @@ export class BrimbookPage {
     await this.page.mouse.click(x, y);
   }
 
+  /** Takes the keyboard into the grid, which a page just opened does not do by itself. */
+  async enterGrid(): Promise<void> {
+    const isIn = () =>
+      this.page.evaluate(() => document.activeElement?.closest("section")?.ariaLabel === "Workbook");
+    const goIn = async () => {
+      if (!(await isIn())) await this.page.keyboard.press("F6");
+      return isIn();
+    };
+    await expect.poll(goIn).toBe(true);
+  }
+
   /** Types into a cell and presses Enter. */
   async type(sheet: string, cell: string, text: string): Promise<void> {
     await this.select(sheet, cell);
+    await this.enterGrid();
     await this.page.keyboard.type(text);
     await this.page.keyboard.press("Enter");
   }

@@ -73,6 +73,7 @@ describe("worksheet functions in the grid", () => {
 
   test("the formula helper names the arguments while one types", async () => {
     await brimbook.select("Sheet", "H20");
+    await brimbook.enterGrid();
     await brimbook.page.keyboard.type("=BRIM.MINDEPTH(");
     await brimbook.page.getByText("minPpO2").first().waitFor();
     await brimbook.page.keyboard.press("Escape");

@@ -56,8 +56,6 @@ describe("the page", () => {
   test("what is typed in the pane goes to the pane, not into the grid", async () => {
     brimbook = await openPage(browser());
     const { page } = brimbook;
-    /* The grid takes the focus once, when a workbook is opened. */
-    await page.waitForFunction(() => document.activeElement?.closest("section"));
     await page.getByRole("combobox").first().focus();
     await page.keyboard.press("Enter");
     await page.keyboard.press("ArrowDown");
@@ -67,6 +65,69 @@ describe("the page", () => {
     );
     expect(focused).toBe(true);
     expect(await page.evaluate(() => window.brimbook!.selected())).toMatchObject({ row: 0, column: 0 });
+  });
+});
+
+describe("the keyboard", () => {
+  let brimbook: BrimbookPage;
+  afterEach(() => brimbook.close());
+
+  const focusIsIn = (place: string) =>
+    brimbook.page.evaluate((within) => document.activeElement?.closest(within) !== null, place);
+  const GRID = "section[aria-label=Workbook]";
+
+  test("is not in the grid when a log lies open, so that a key pressed then changes nothing", async () => {
+    brimbook = await openPage(browser());
+    const { page } = brimbook;
+    /* The grid asks for the focus some time after it has opened the workbook. */
+    await page.getByRole("combobox").first().waitFor();
+    await page.waitForTimeout(1500);
+    expect(await focusIsIn(GRID)).toBe(false);
+    const [sheet] = await page.evaluate(() => window.brimbook!.workbook.listSheets());
+    const before = await brimbook.readSheet(sheet!.name);
+    await page.keyboard.type("7");
+    await page.keyboard.press("Enter");
+    expect(await brimbook.readSheet(sheet!.name)).toEqual(before);
+    await page.keyboard.press("Tab");
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Open file");
+  });
+
+  test("goes by F6 from the grid to the pane and back, each time to where it was", async () => {
+    brimbook = await openPage(browser());
+    const { page } = brimbook;
+    await page.getByRole("combobox").first().waitFor();
+    expect(await page.getByText("F6 goes from grid to pane and back.").isVisible()).toBe(true);
+    const [sheet] = await page.evaluate(() => window.brimbook!.workbook.listSheets());
+    await brimbook.select(sheet!.name, "B6");
+    await brimbook.enterGrid();
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(() => brimbook.selected()).toMatchObject({ row: 6, column: 1 });
+    await page.keyboard.press("Tab");
+    expect(await focusIsIn(GRID)).toBe(true);
+
+    await page.keyboard.press("F6");
+    expect(await focusIsIn("main")).toBe(true);
+    await page.keyboard.press("Tab");
+    const control = await page.evaluateHandle(() => document.activeElement);
+    await page.keyboard.press("Shift+F6");
+    expect(await focusIsIn(GRID)).toBe(true);
+    await page.keyboard.type("Kept");
+    await page.keyboard.press("Enter");
+    expect(await brimbook.value(sheet!.name, 6, 2)).toBe("Kept");
+    await page.keyboard.press("F6");
+    expect(await page.evaluate((was) => document.activeElement === was, control)).toBe(true);
+  });
+
+  test("at 320 px F6 turns to what it goes to", async () => {
+    brimbook = await openPage(browser(), { viewport: { width: 320, height: 640 } });
+    const { page } = brimbook;
+    await brimbook.enterGrid();
+    await page.keyboard.press("F6");
+    expect(await page.getByRole("main").isVisible()).toBe(true);
+    expect(await focusIsIn("main")).toBe(true);
+    await page.keyboard.press("F6");
+    expect(await page.getByRole("main").isVisible()).toBe(false);
+    expect(await focusIsIn(GRID)).toBe(true);
   });
 });
 
