@@ -9,6 +9,7 @@ import { EnterCylinder } from "./EnterCylinder";
 import { useFilling } from "./FillContext";
 import { onCounter } from "./form";
 import { FormField, Tick } from "./FormField";
+import { OUTSIDE, OUTSIDE_TITLE } from "./outside";
 import { printPage } from "./print/printPage";
 import { refusalSlip } from "./print/refusalSlip";
 import { useFillStyles } from "./styles";
@@ -25,14 +26,6 @@ const useStyles = makeStyles({
     fontWeight: tokens.fontWeightSemibold,
   },
 });
-
-/** What to look at before the whip goes on. Common practice, no source. */
-const OUTSIDE = [
-  ["outside-shell", "No dents, cuts, rust, bulges or signs of heat"],
-  ["outside-valve", "Valve opens and closes; thread and O-ring whole"],
-  ["outside-stamps", "Stamps on the shoulder are those of the register"],
-  ["outside-label", "Old mix label read, then taken off"],
-] as const;
 
 /** The cylinder on the counter: may it be filled, with what, how far, and what is probably in it. */
 export function ReceiveStage({ onNext }: { readonly onNext: () => void }) {
@@ -204,11 +197,7 @@ function mayText({ may, why }: MethodVerdict): string {
 function OutsideCheck() {
   const styles = useFillStyles();
   return (
-    <Disclosure
-      title="Look at the outside"
-      heading="h3"
-      hint={`${OUTSIDE.length} things before the whip goes on`}
-    >
+    <Disclosure title={OUTSIDE_TITLE} heading="h3" hint={`${OUTSIDE.length} things before the whip goes on`}>
       <div className={mergeClasses(styles.stage)}>
         <div>
           {OUTSIDE.map(([name, label]) => (

@@ -59,6 +59,8 @@ const FIELD_TABLE = {
   gaugeError: ["pressure", "station"],
   tolerance: ["text", "station"],
   initials: ["text", "station"],
+  filledBy: ["text", "station"],
+  filledFrom: ["text", "station"],
   labelStock: ["text", "station"],
   labelFrom: ["text", "fill"],
   logSheet: ["text", "station"],

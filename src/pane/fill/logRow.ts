@@ -9,46 +9,67 @@ import type { CellWrite } from "../../workbook/workbook";
 import { writtenIn, type FillForm } from "./form";
 import { lacksCertification } from "./handedOver";
 import type { FillModel } from "./model";
+import { isLookedOver, OUTSIDE_TITLE } from "./outside";
 import type { RankedWay } from "./ways";
 import { mod } from "../../depth/mod";
 import { roundDepthDown } from "../../depth/roundDown";
 
 /** A fill as the person's own columns hold it; what was not written here stays blank. */
-export function logRow(
-  columns: readonly LogColumn[],
-  form: FillForm,
-  model: FillModel,
-  receipt: Receipt | undefined,
-  today: Temporal.PlainDate,
-): readonly CellWrite[] {
+export function logRow(columns: readonly LogColumn[], fill: FillForLog): readonly CellWrite[] {
   const seen = new Set<Field>();
   return columns.flatMap((column): CellWrite[] => {
     const { field } = column;
     if (field === undefined || seen.has(field)) return [];
-    const cell = CELLS[field]?.({ form, model, receipt, today }, column, columns);
+    const cell = CELLS[field]?.(fill, column, columns);
     if (cell === undefined) return [];
     seen.add(field);
     return [{ column: column.column, ...cell }];
   });
 }
 
-interface Row {
+/** All that is known of the fill when its row is written. */
+export interface FillForLog {
   readonly form: FillForm;
   readonly model: FillModel;
   readonly receipt: Receipt | undefined;
-  readonly today: Temporal.PlainDate;
+  readonly now: Temporal.PlainDateTime;
+  /** Where the log numbers its fills one by one. */
+  readonly nextNumber: number | undefined;
 }
 
+/** Columns that would be the person's to fill in, with why they stay blank; so that no gap is a surprise later. */
+export function leftBlank(columns: readonly LogColumn[], row: readonly CellWrite[]): readonly string[] {
+  return columns.flatMap(({ column, heading, field }) => {
+    const why = field && WHY_BLANK[field];
+    const isFirst = columns.find((each) => each.field === field)?.column === column;
+    return why !== undefined && isFirst && !row.some((cell) => cell.column === column)
+      ? [`${heading} (${why})`]
+      : [];
+  });
+}
+
+const WHY_BLANK: Partial<Record<Field, string>> = {
+  number: "not of plain running numbers",
+  source: "bank or compressor not named",
+  filledBy: "nobody named",
+  externalCheck: `not every box of “${OUTSIDE_TITLE}” is ticked`,
+};
+
 type Cell = Omit<CellWrite, "column">;
+
+const TIME_FORMAT = "hh:mm";
+const MINUTES_A_DAY = 1440;
 
 /** Days that a spreadsheet counts from 1899-12-30. */
 const SERIAL_ORIGIN = Temporal.PlainDate.from("1899-12-30");
 
-type Worked = (row: Row, column: LogColumn, columns: readonly LogColumn[]) => Cell | undefined;
+type Worked = (row: FillForLog, column: LogColumn, columns: readonly LogColumn[]) => Cell | undefined;
 
 /** What stands in each field of a log; a field that is not named is left for the person. */
 const CELLS: Partial<Record<Field, Worked>> = {
-  date: ({ today }) => ({ value: SERIAL_ORIGIN.until(today).days, format: "yyyy-mm-dd" }),
+  number: ({ nextNumber }) => (nextNumber === undefined ? undefined : { value: nextNumber }),
+  date: ({ now }) => ({ value: SERIAL_ORIGIN.until(now.toPlainDate()).days, format: "yyyy-mm-dd" }),
+  time: ({ now }) => ({ value: (now.hour * 60 + now.minute) / MINUTES_A_DAY, format: TIME_FORMAT }),
   serial: ({ receipt, form }) => textCell(receipt?.serial ?? writtenIn(form, "asked").text),
   shopNumber: ({ receipt }) => textCell(receipt?.shopNumber ?? ""),
   owner: ({ receipt }) => textCell(receipt?.owner ?? ""),
@@ -61,6 +82,7 @@ const CELLS: Partial<Record<Field, Worked>> = {
     wanted && mixCell(wanted.endMix, has("orderedHelium", columns)),
   orderedHelium: ({ model: { wanted } }) => wanted && heliumCell(wanted.endMix),
   method: ({ model: { chosen } }) => chosen && { value: methodOf(chosen) },
+  source: ({ form }) => textCell(writtenIn(form, "filledFrom").text),
   oxygenAdded: (row, column) => addedCell("oxygen", row, column),
   heliumAdded: (row, column) => addedCell("helium", row, column),
   endPressure: endCell,
@@ -71,7 +93,9 @@ const CELLS: Partial<Record<Field, Worked>> = {
     analysis && mixCell(analysis.mix, has("analysedHelium", columns)),
   analysedHelium: ({ model: { analysis } }) => analysis && heliumCell(analysis.mix),
   analysedBy: ({ form }) => textCell(writtenIn(form, "initials").text),
-  filledBy: ({ form }) => textCell(writtenIn(form, "initials").text),
+  // Whoever analysed need not be who filled: it is asked.
+  filledBy: ({ form }) => textCell(writtenIn(form, "filledBy").text),
+  externalCheck: ({ form }) => (isLookedOver(form) ? { value: "yes" } : undefined),
   modOnLabelM: ({ model }, column) => model.analysis && modCell(model.analysis.mix, column, model),
   receivedBy: ({ form }) => textCell(writtenIn(form, "customerName").text),
   // The audit reads a no as what it is: handed over without.
@@ -89,7 +113,7 @@ function has(field: Field, columns: readonly LogColumn[]): boolean {
   return columns.some((column) => column.field === field);
 }
 
-function endCell({ model: { analysis, wanted }, form }: Row, column: LogColumn): Cell | undefined {
+function endCell({ model: { analysis, wanted }, form }: FillForLog, column: LogColumn): Cell | undefined {
   const endBar = analysis?.pressureBar ?? wanted?.endBar;
   return endBar === undefined ? undefined : pressureCell(endBar, column, form);
 }
@@ -131,7 +155,7 @@ function modCell(mix: Mixture, { unit }: LogColumn, { station, analysis }: FillM
 
 function addedCell(
   gas: "oxygen" | "helium",
-  { model: { chosen }, form }: Row,
+  { model: { chosen }, form }: FillForLog,
   column: LogColumn,
 ): Cell | undefined {
   let before = chosen?.order?.startPressureBar ?? 0;
@@ -160,10 +184,16 @@ export function methodOf({ key, plan }: RankedWay): FillMethod {
 export function asPasted(row: readonly CellWrite[]): string {
   const width = Math.max(0, ...row.map(({ column }) => column + 1));
   const cells = Array.from({ length: width }, () => "");
-  for (const { column, value, format } of row)
-    cells[column] =
-      format === undefined
-        ? String(value as string | number)
-        : SERIAL_ORIGIN.add({ days: value as number }).toString();
+  for (const cell of row) cells[cell.column] = pastedText(cell);
   return cells.join("\t");
+}
+
+function pastedText({ value, format }: CellWrite): string {
+  if (format === undefined) return String(value as string | number);
+  const number = value as number;
+  return format === TIME_FORMAT
+    ? new Temporal.PlainTime()
+        .add({ minutes: Math.round(number * MINUTES_A_DAY) })
+        .toString({ smallestUnit: "minute" })
+    : SERIAL_ORIGIN.add({ days: number }).toString();
 }

@@ -263,12 +263,17 @@ describe("heat, analysis and handing over", () => {
     type("Analysed by", "R.");
     press("Hand over");
     expect(workbook.rows).toEqual([]);
+    await waitFor(() => {
+      expect(part("left-blank").textContent).toBe("Left blank: Filled by (nobody named).");
+    });
+    type("Filled by", "T.");
+    expect(document.querySelector("[data-part=left-blank]")).toBeNull();
     press("Add the row");
     await within(part("log-row")).findByText("Written into row 7 of Fills.");
     const [{ sheet: name, cells }] = workbook.rows as [(typeof workbook.rows)[0]];
     expect(name).toBe("Fills");
     expect(cells.map(({ column, value }) => [column, value]).slice(1)).toEqual([
-      [1, "GP1001"], [2, 500], [3, "air"], [4, 3000], [5, 32], [6, 31.8], [7, "partial pressure"], [8, "R."],
+      [1, "GP1001"], [2, 500], [3, "air"], [4, 3000], [5, 32], [6, 31.8], [7, "partial pressure"], [8, "T."],
     ]); // prettier-ignore
     expect(cells[0]).toMatchObject({ column: 0, format: "yyyy-mm-dd" });
   });

@@ -9,8 +9,9 @@ import {
   type FieldName,
   type FillForm,
 } from "../../../src/pane/fill/form";
-import { asPasted, logRow } from "../../../src/pane/fill/logRow";
-import { fillModel } from "../../../src/pane/fill/model";
+import { asPasted, leftBlank, logRow } from "../../../src/pane/fill/logRow";
+import { fillModel, type FillModel } from "../../../src/pane/fill/model";
+import { OUTSIDE } from "../../../src/pane/fill/outside";
 import { ownSheetOf } from "../../../src/sheet/ownSheet";
 import { planSheet } from "../../../src/pane/fill/planSheet";
 import { readPresence } from "../../../src/log/cells/text";
@@ -170,7 +171,30 @@ describe("the row for the log", () => {
     confidence: 1,
     examples: [],
   });
-  const today = Temporal.PlainDate.from("2026-10-31");
+  const now = Temporal.PlainDateTime.from("2026-10-31T14:35");
+  const forLog = (form: FillForm, model: FillModel, nextNumber?: number) => ({
+    form, model, receipt: undefined, now, nextNumber,
+  }); // prettier-ignore
+  it("writes number, time of day, source, filler and that the outside was looked over; else says what it left blank", () => {
+    const columns = (["number", "date", "time", "source", "filledBy", "analysedBy", "externalCheck"] as const)
+      .map((field, index) => column(field, index)); // prettier-ignore
+    const form = written({ ...FILL, initials: "A.", filledBy: "F.", filledFrom: "Bank 2" });
+    const ticked = OUTSIDE.map(([name]) => name);
+    const model = fillModel(form, undefined, "US");
+    const all = logRow(columns, forLog({ ...form, ticked }, model, 232));
+    expect(asPasted(all)).toBe("232\t2026-10-31\t14:35\tBank 2\tF.\tA.\tyes");
+    expect(readPresence({ value: "yes", format: undefined, dateSystem: 1900 }).kind).toBe("value");
+    expect(leftBlank(columns, all)).toEqual([]);
+    const some = written({ ...FILL, initials: "A." });
+    const row = logRow(columns, forLog({ ...some, ticked: ticked.slice(1) }, model));
+    expect(asPasted(row)).toBe("\t2026-10-31\t14:35\t\t\tA.");
+    expect(leftBlank(columns, row)).toEqual([
+      "number (not of plain running numbers)",
+      "source (bank or compressor not named)",
+      "filledBy (nobody named)",
+      "externalCheck (not every box of “Look at the outside” is ticked)",
+    ]);
+  });
   it("gives each column its own unit, and oxygen and helium apart where the log has them so", () => {
     const form = written({ ...FILL, endMix: "TX 21/35", analysedOxygen: "20.6", analysedHelium: "35.4" });
     const columns = [
@@ -180,18 +204,18 @@ describe("the row for the log", () => {
       column("analysedHelium", 3),
       column("modOnLabelM", 4, "m"),
     ];
-    const row = logRow(columns, form, fillModel(form, undefined, "US"), undefined, today);
+    const row = logRow(columns, forLog(form, fillModel(form, undefined, "US")));
     expect(asPasted(row)).toBe("2026-10-31\t206.8\t20.6\t35.4\t57");
   });
   it("writes a trimix as text, since two numbers with a slash become a date", () => {
     const form = written({ ...FILL, analysedOxygen: "10", analysedHelium: "50" });
-    const row = logRow([column("analysedMix", 0)], form, fillModel(form, undefined, "US"), undefined, today);
+    const row = logRow([column("analysedMix", 0)], forLog(form, fillModel(form, undefined, "US")));
     expect(row).toEqual([{ column: 0, value: "TX 10/50" }]);
   });
   it("says no in the log's column where nobody saw the certification that the mix needs, which the audit finds", () => {
     const row = (fields: Partial<Record<FieldName, string>>, columns: readonly LogColumn[]) => {
       const form = written({ ...FILL, ...fields });
-      return asPasted(logRow(columns, form, fillModel(form, undefined, "US"), undefined, today));
+      return asPasted(logRow(columns, forLog(form, fillModel(form, undefined, "US"))));
     };
     const both = [column("certification", 0), column("remarks", 1)];
     expect(row({}, both)).toBe("no");
@@ -205,7 +229,7 @@ describe("the row for the log", () => {
     const model = fillModel(form, undefined, "US");
     const [[stop]] = evaluate("STOPAT", ["oxygen", 500, "air", 3000, 32, "psi"]) as [[number]];
     const added = (adds: "increment" | "stop") =>
-      logRow([{ ...column("oxygenAdded", 0, "psi"), adds }], form, model, undefined, today)[0]!.value;
+      logRow([{ ...column("oxygenAdded", 0, "psi"), adds }], forLog(form, model))[0]!.value;
     expect(added("stop")).toBe(Math.round(stop));
     expect(added("increment")).toBe(Math.round(stop - 500));
   });
