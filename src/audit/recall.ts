@@ -5,14 +5,14 @@ import type { DueLists } from "./dueLists";
 import type { Finding, Severity } from "./finding";
 import type { LogColumns } from "./logColumns";
 import type { FilledCylinder } from "./rule";
-import { nameOf } from "./nameOf";
+import { isKnownByName, nameOf } from "./nameOf";
 import { dateText } from "./words";
 
 /** A cylinder that somebody has to be called about, or that must not be filled as it is. */
 export interface CylinderAtRisk {
   /** Or its shop number, as findings have it; `no serial` where the log has neither. */
   readonly serial: string;
-  /** It has no serial in the log, so that nothing later can be told of it, nor when its tests are due. */
+  /** It has no serial in the log, so that no later fill is known to be of it. */
   readonly nameless?: true;
   /** As the last fill names the owner, else the register; undefined where nobody does. */
   readonly owner: string | undefined;
@@ -28,20 +28,20 @@ export interface CylinderAtRisk {
  * fill replaces the earlier one: only what the cylinder may still hold is recalled, the latest fill first.
  */
 export class LastFills {
-  /** By serial; of a cylinder without one by the fill, as nothing shows that a later fill is of the same cylinder. */
+  /** By serial; of a cylinder without one by the fill, as no later fill is known to be of the same cylinder. */
   readonly #against = new Map<string | Fill, CylinderAtRisk>();
 
   constructor(private readonly columns: LogColumns) {}
 
   add(filled: FilledCylinder, findings: readonly Finding[]): void {
     const { serial, fill } = filled;
-    const key = serial === "" ? fill : serial;
+    const key = isKnownByName(filled) ? serial : fill;
     this.#against.delete(key);
     if (findings.length === 0) return;
     const { date } = fill.fields;
     this.#against.set(key, {
       serial: nameOf(filled) || "no serial",
-      ...(serial === "" && { nameless: true }),
+      ...(!isKnownByName(filled) && { nameless: true }),
       owner: ownerOf(filled),
       lastFill: this.columns.cell({ field: "serial" }, fill),
       fillDate: date.kind === "value" ? date.value.toString() : "",
@@ -106,9 +106,11 @@ export function notToFillNext(
   };
   for (const entry of outOfDate)
     add(entry, `${entry.test} ${entry.last} was due by ${dateText(Temporal.PlainDate.from(entry.until))}.`);
+  const listed = new Set(found.keys());
   for (const { serial, nameless, owner, findings } of doNotFill) {
     for (const { rule, message, cell } of findings) {
-      if (nameless || !PAST_DUE.includes(rule)) add({ serial, owner, cell }, message);
+      const isToldToday = PAST_DUE.includes(rule) && (listed.has(serial) || nameless !== true);
+      if (!isToldToday) add({ serial, owner, cell }, message);
     }
   }
   return [...found].map(([serial, entry]) => ({ serial, ...entry }));

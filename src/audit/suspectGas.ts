@@ -2,9 +2,10 @@ import type { CountryRules } from "../cylinders/countryRules";
 import { realGas } from "../gas/equationOfState";
 import { AIR } from "../gas/mixture";
 import { dateOf } from "../cylinders/calendar";
-import type { Log, RowPlace } from "../log/log";
+import type { Fill, Log, RowPlace } from "../log/log";
 import { allAtOnce, inSteps, type Steps } from "../log/steps";
 import { dayOfTest, testsFor } from "./airTests";
+import { isKnownByName, nameOf } from "./nameOf";
 import { roomTemperatureK } from "./physics/workings";
 import { ownerOf } from "./recall";
 import type { FilledCylinder } from "./rule";
@@ -50,7 +51,8 @@ const NOTHING_LEFT = 1e-6;
 /**
  * After a bad air test: every cylinder that was filled since the last good one, with the share of suspect gas that it
  * holds after its later top-offs (amounts balance), the largest first: a list to call by. All gas of a suspect fill
- * counts as suspect. What the log leaves open makes the share a range, never a smaller figure.
+ * counts as suspect. What the log leaves open makes the share a range, never a smaller figure. A cylinder without a
+ * serial is listed for each of its fills, as nothing shows which are of the same.
  */
 export function suspectCylinders(
   log: Log,
@@ -69,17 +71,18 @@ export function* suspectSteps(
   options: AuditOptions = {},
 ): Steps<readonly SuspectCylinder[]> {
   const { shop } = shopFor(rules, { ...options, airTests: [...(options.airTests ?? []), failed] });
-  const found = new Map<string, SuspectCylinder>();
+  const found = new Map<string | Fill, SuspectCylinder>();
   yield* inSteps(walk(log, shop), log.fills.length, ({ filled }) => {
-    if (filled.serial === "") return;
-    const before = found.get(filled.serial);
+    const name = nameOf(filled) || "no serial";
+    const key = isKnownByName(filled) ? filled.serial : filled.fill;
+    const before = found.get(key);
     const inflow = suspectInflow(filled, failed, shop);
     if (before === undefined && inflow.most === 0) return;
     const { fill, day } = filled;
     const date = day === undefined ? "" : dateOf(day).toString();
     const fills = before?.suspectFills ?? [];
-    found.set(filled.serial, {
-      serial: filled.serial,
+    found.set(key, {
+      serial: name,
       owner: ownerOf(filled),
       suspectFills:
         inflow.most === 0

@@ -8,6 +8,8 @@ export interface RegisterIndex {
   readonly bySerial: ReadonlyMap<string, readonly Cylinder[]>;
   /** Each serial as the log writes it: in the register, else in the first fill. */
   readonly written: ReadonlyMap<string, string>;
+  /** Each shop number as the log writes it first, by the form in which numbers are compared. */
+  readonly writtenNumbers: ReadonlyMap<string, string>;
   readonly byShopNumber: ReadonlyMap<string, readonly Cylinder[]>;
   /** Serials by the form in which characters that look alike are one. */
   readonly lookalikes: ReadonlyMap<string, readonly string[]>;
@@ -20,7 +22,10 @@ export type MatchedBy = "serial" | "shop number" | "own row" | "nothing";
 
 /** The records that apply to one cylinder of a fill. */
 export interface CylinderMatch {
-  /** As the log writes it first, the register before the fills; empty where the fill gives none that can be read. */
+  /**
+   * As the log writes it first, the register before the fills; of a cylinder without one its shop number, which is what
+   * the shop tells it from others by; empty where the fill gives neither that can be read.
+   */
   readonly serial: string;
   readonly by: MatchedBy;
   /** The fill's own row first, then the register's records in their order. */
@@ -36,29 +41,37 @@ export function joinRegister({ cylinders, fills }: Pick<Log, "cylinders" | "fill
   const bySerial = new Map<string, Cylinder[]>();
   const byShopNumber = new Map<string, Cylinder[]>();
   const written = new Map<string, string>();
+  const writtenNumbers = new Map<string, string>();
   for (const cylinder of cylinders) {
     for (const serial of valueOf(cylinder.fields.serial) ?? []) {
       push(bySerial, serialKey(serial), cylinder);
       remember(serial, written);
     }
     const number = valueOf(cylinder.fields.shopNumber);
-    if (number !== undefined) push(byShopNumber, shopNumberKey(number), cylinder);
+    if (number === undefined) continue;
+    push(byShopNumber, shopNumberKey(number), cylinder);
+    remember(number, writtenNumbers, shopNumberKey);
   }
-  for (const fill of fills) for (const serial of valueOf(fill.fields.serial) ?? []) remember(serial, written);
+  for (const { fields } of fills) {
+    for (const serial of valueOf(fields.serial) ?? []) remember(serial, written);
+    const number = valueOf(fields.shopNumber);
+    if (number !== undefined) remember(number, writtenNumbers, shopNumberKey);
+  }
   const serials = [...bySerial.keys()];
   let oneOff: Map<string, string[]> | undefined;
   return {
     bySerial,
     byShopNumber,
     written,
+    writtenNumbers,
     lookalikes: grouped(serials, (serial) => [lookalike(serial)]),
     oneOff: () => (oneOff ??= grouped(serials, withOneLess)),
   };
 }
 
-function remember(serial: string, written: Map<string, string>): void {
-  const key = serialKey(serial);
-  if (!written.has(key)) written.set(key, serial);
+function remember(name: string, written: Map<string, string>, keyOf = serialKey): void {
+  const key = keyOf(name);
+  if (!written.has(key)) written.set(key, name);
 }
 
 /** The cylinders of a fill: one, or each of a twin set; one entry without serial where the fill names none. */
@@ -90,10 +103,11 @@ function matchByShopNumber(
   const unmatched: CylinderMatch = { serial: "", by: own.length > 0 ? "own row" : "nothing", records: own };
   const number = valueOf(fill.fields.shopNumber);
   if (number === undefined) return [unmatched];
+  const name = index.writtenNumbers.get(shopNumberKey(number)) ?? number;
   const held = index.byShopNumber.get(shopNumberKey(number));
   if (held === undefined) {
     const records = index.bySerial.get(serialKey(number));
-    if (records === undefined) return [unmatched];
+    if (records === undefined) return [{ ...unmatched, serial: name }];
     const note = `Number ${number} is a serial of the register.`;
     return [
       {
@@ -113,8 +127,8 @@ function matchByShopNumber(
     ];
   const records = [...own, ...held];
   const note = `Found by shop number ${number} only. Write the serial beside it.`;
-  const named = serials !== undefined && serials.length > 0 ? serials : [""];
-  return named.map((serial) => ({
+  if (serials === undefined || serials.length === 0) return [{ serial: name, by: "shop number", records }];
+  return serials.map((serial) => ({
     serial: index.written.get(serialKey(serial)) ?? serial,
     by: "shop number",
     records,

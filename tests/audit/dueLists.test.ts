@@ -62,4 +62,33 @@ describe("due lists", () => {
     );
     expect(tests).toEqual(["hydro"]);
   });
+
+  it("go by shop number where a log has no serials, one customer's number 12 apart from another's", () => {
+    const row = {
+      Date: onDay("2026-10-05"),
+      "Shop number": "pd01",
+      Hydro: "2020/05",
+      Visual: "2026/10",
+      "End psi": 3000,
+    };
+    const of = (fills: readonly TestRow[], register: readonly TestRow[] = []) =>
+      dueLists(
+        logOf(fills, register),
+        countryRules("US"),
+        Temporal.PlainDate.from("2026-11-15"),
+      ).outOfDate.map(({ serial, owner, last }) => `${serial} ${owner ?? "nobody"} ${last}`);
+    expect(of([row, { ...row, Date: onDay("2026-10-09"), "Shop number": "PD01" }])).toEqual([
+      "pd01 nobody 2020-05",
+    ]);
+    expect(
+      of([
+        { ...row, Owner: "C-001" },
+        { ...row, Owner: "C-002", Hydro: "2019/01" },
+      ]),
+    ).toEqual(["pd01 C-001 2020-05", "pd01 C-002 2019-01"]);
+    const register = [{ "Shop number": "PD02", Class: "3AL", Hydro: "2020/06", Visual: "2026/10" }];
+    expect(of([{ Date: row.Date, "Shop number": "PD09", "End psi": 3000 }], register)).toEqual([
+      "PD02 nobody 2020-06",
+    ]);
+  });
 });

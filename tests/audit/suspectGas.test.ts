@@ -102,8 +102,16 @@ describe("whom to call after a bad air test", () => {
     expect(found!.suspectFills).toEqual([{ sheet: "Fills", row: 1, date: "", isCertain: false }]);
   });
 
-  it("nobody where no serial is written", () => {
-    expect(serials([fill("2026-11-01", { Serial: null })])).toEqual([]);
+  it("each fill of a cylinder without a serial, as no later one is known to be of the same", () => {
+    const nameless = { Serial: null, Owner: "C-020" };
+    const rows = [fill("2026-11-01", nameless), fill("2026-11-25", { ...nameless, Source: "Bank Z" })];
+    expect(
+      listed(rows).map(({ serial, owner, suspectFills }) => [serial, owner, suspectFills.length]),
+    ).toEqual([["no serial", "C-020", 1]]);
+    const numbered = rows.map((row) => ({ ...row, "Shop number": "12" }));
+    expect(listed(numbered).map(({ serial, lastFillDate }) => [serial, lastFillDate])).toEqual([
+      ["12", "2026-11-01"],
+    ]);
   });
 });
 

@@ -1,6 +1,7 @@
 import type { Fill, Log } from "../../log/log";
 import { cylindersOf, joinRegister, type CylinderMatch, type RegisterIndex } from "../../log/register";
 import { CylinderOnRecord } from "../cylinderOnRecord";
+import { isKnownByName } from "../nameOf";
 import type { FilledCylinder } from "../rule";
 import type { Shop } from "../shop";
 import { sourceOf } from "../sources";
@@ -29,13 +30,14 @@ export function* walk(log: Log, shop: Shop): Generator<WalkStep> {
     const { fill, index, day } = timed;
     for (const match of matches.of(fill)) {
       const { serial, suggestion, note } = match;
-      const known = pasts.get(serial);
+      const register = log.cylinders.length === 0 ? "none" : isFound(match) ? "found" : "not found";
+      const known = isKnownByName({ fill, serial, register }) ? pasts.get(serial) : undefined;
       const past = known ? pastAt(known, timed) : NO_PAST;
       const plain: FilledCylinder = {
         fill,
         serial,
         day,
-        register: log.cylinders.length === 0 ? "none" : isFound(match) ? "found" : "not found",
+        register,
         cylinder: onRecord(match, timed, records, shop),
         past,
         row: rows.around(index),
@@ -49,7 +51,7 @@ export function* walk(log: Log, shop: Shop): Generator<WalkStep> {
               ...(note !== undefined && { note }),
             };
       yield { filled, fillsBefore };
-      if (serial !== "") pasts.set(serial, pastAfter(known, filled, shop));
+      if (isKnownByName(filled)) pasts.set(serial, pastAfter(known, filled, shop));
     }
     fillsBefore++;
   }
