@@ -27,6 +27,11 @@ export class CylinderOnRecord {
     return (this.#rules ??= rulesFor(this.records, this.country));
   }
 
+  /** Nothing is written of its class, material or alloy: its rules are those of the country's usual cylinder. */
+  get isOfUnknownKind(): boolean {
+    return Object.values(kindOf(this.records)).every((said) => said === undefined);
+  }
+
   /** A record of what must be another cylinder: made, classed, sized or rated otherwise under the same serial. */
   get other(): Cylinder | undefined {
     if (this.#other === undefined) this.#other = otherCylinder(this.records) ?? null;

@@ -154,6 +154,34 @@ describe("V01 where a country has more to say", () => {
   });
 });
 
+describe("V03 and V07, of a cylinder whose class is not written", () => {
+  const kindless: TestRow = {
+    Class: null,
+    Material: null,
+    Alloy: null,
+    "Service psi": 2400,
+    "End psi": 2640,
+  };
+  const said = (change: TestRow) => {
+    const { findings, notChecked } = auditOf([
+      without({ ...FULL, ...kindless, ...change }, "Class", "Material", "Alloy"),
+    ]);
+    const faults = findings.filter(({ rule }) => rule === "V03" || rule === "V07");
+    const lacks = notChecked.filter(({ rule }) => rule === "V03" || rule === "V07");
+    return [...faults.map(({ rule, message }) => `${rule}: ${message}`), ...lacks.map(({ why }) => why)];
+  };
+
+  it("a plus on the latest test shows that it may have one, and its absence that it has none", () => {
+    expect(said({ Hydro: "10/24+" })).toEqual([]);
+    expect(said({ Hydro: "10/24" })).toEqual([
+      "V07: Filled to 2,640 psi, above the service pressure of 2,400 psi: the latest test, 2024-10, carries no plus.",
+    ]);
+    expect(said({ Hydro: "10/24+", "End psi": 2900 })).toEqual([
+      "V03: Filled to 2,900 psi, above the 2,640 psi with its plus it may hold.",
+    ]);
+  });
+});
+
 describe("V04, past its service life", () => {
   const composite = { Class: "SP12479", Material: "composite", Alloy: null };
   table("V04", [

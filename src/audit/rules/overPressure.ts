@@ -79,42 +79,51 @@ interface Allowed {
   readonly limitBar: number;
   readonly plus: boolean;
   readonly latest: Test | undefined;
-  readonly rules: CylinderRules;
+  /** The class that can have no plus; undefined where it can. */
+  readonly withoutPlus: string | undefined;
 }
 
+/** Of a cylinder of unknown kind a plus on its latest test shows that its class can have one. */
 function limitOf(filled: FilledCylinder, service: Known<PressureReading>): Allowed | NotJudged {
-  const { rules, hydros } = filled.cylinder;
+  const { rules, hydros, isOfUnknownKind, country } = filled.cylinder;
   if (rules instanceof Refusal) return unknownClass(filled, rules);
-  const bare = { limitBar: service.value.bar, plus: false, latest: undefined, rules };
-  if (rules.plusAllowed !== true || hydros === undefined) return bare;
+  const withPlus = isOfUnknownKind
+    ? country.cylinders.find(mayHavePlus)
+    : mayHavePlus(rules)
+      ? rules
+      : undefined;
+  const withoutPlus = withPlus ? undefined : rules.name;
+  const bare = { limitBar: service.value.bar, plus: false, latest: undefined, withoutPlus };
+  if (withPlus === undefined || hydros === undefined) return bare;
   const day = dayOf(filled);
   if (typeof day !== "number") return day;
   const state = stateOn(day, hydros);
   if (state.kind === "in doubt") return lacking(state.doubt.reading, state.doubt.at);
   if (state.kind !== "in date" && state.kind !== "past due") return bare;
   const { last } = state;
-  const limitBar = pressureLimitBar(service.value.bar, rules, last.stamp);
-  return { limitBar, plus: limitBar > service.value.bar, latest: last, rules };
+  const limitBar = pressureLimitBar(service.value.bar, withPlus, last.stamp);
+  return { limitBar, plus: limitBar > service.value.bar, latest: last, withoutPlus };
+}
+
+function mayHavePlus({ plusAllowed }: CylinderRules): boolean {
+  return plusAllowed === true;
 }
 
 /** Whether a plus would cover it, where the country knows of any. */
 function withinPlus({ bar }: SettledReading, service: PressureReading, { rules, figures }: Shop): boolean {
   const atMost = PLUS_FACTOR * (1 + figures.readingErrorPercent / 100);
-  return (
-    rules.cylinders.some(({ plusAllowed }) => plusAllowed === true) &&
-    bar - ATMOSPHERE_BAR <= (service.bar - ATMOSPHERE_BAR) * atMost
-  );
+  return rules.cylinders.some(mayHavePlus) && bar - ATMOSPHERE_BAR <= (service.bar - ATMOSPHERE_BAR) * atMost;
 }
 
 function plusFault(
   service: Known<PressureReading>,
   reading: SettledReading,
-  { latest, rules }: Allowed,
+  { latest, withoutPlus }: Allowed,
   shop: Shop,
 ): Fault {
   const why =
-    rules.plusAllowed !== true
-      ? `a cylinder of this class (${rules.name}) can have no plus`
+    withoutPlus !== undefined
+      ? `a cylinder of this class (${withoutPlus}) can have no plus`
       : latest === undefined
         ? "no test with a plus is on record"
         : `the latest test, ${stampText(latest.stamp)}, carries no plus`;
