@@ -12,6 +12,7 @@ import { value } from "../log/reading";
 import { blankReadings, readingsWith, Records } from "../log/records";
 import { cylindersOf, joinRegister } from "../log/register";
 import type { CellAddress } from "../sheet/sheet";
+import { airNotJudged, dangersInside, lastMade, type First } from "./inside";
 import { LogColumns } from "./logColumns";
 import { exceeds, richestFor } from "./oxygen";
 import type { FilledCylinder, Rule, Verdict } from "./rule";
@@ -74,8 +75,12 @@ export interface Receipt {
   readonly suggestion: string | undefined;
   /** Where the cylinder stands in the register. */
   readonly at: CellAddress | undefined;
-  readonly verdict: "fill" | "do not fill" | "not known";
+  /** What is known of the vessel comes before what is in it. */
+  readonly verdict: "fill" | "do not fill" | "not known" | "empty it first" | "analyse it first";
   readonly reasons: readonly RefusalReason[];
+  /** What is wrong with the gas that is in it, as on the recall list; and what is to be done about it first. */
+  readonly wrongInside: readonly RefusalReason[];
+  readonly first: First | undefined;
   readonly unknowns: readonly string[];
   readonly good: readonly string[];
   readonly remarks: readonly string[];
@@ -141,6 +146,11 @@ export function receive(log: Log, shop: Shop, asked: string, today: Temporal.Pla
     return reading.kind === "value" ? reading.value : undefined;
   };
   const size = read(filled.cylinder, "size").reading;
+  const { before } = filled;
+  const dangers = before ? dangersInside(before, shop, columns) : [];
+  const first = (["empty it", "analyse it"] as const).find((each) =>
+    dangers.some((danger) => danger.first === each),
+  );
   return {
     asked: text,
     found,
@@ -151,11 +161,28 @@ export function receive(log: Log, shop: Shop, asked: string, today: Temporal.Pla
     note: filled.note,
     suggestion: filled.suggestion,
     at: record && columns.cell({ record, field: "serial" }, filled.fill),
-    verdict: judged.reasons.length > 0 ? "do not fill" : unknowns.length > 0 ? "not known" : "fill",
+    verdict:
+      judged.reasons.length > 0
+        ? "do not fill"
+        : unknowns.length > 0
+          ? "not known"
+          : first === undefined
+            ? "fill"
+            : `${first} first`,
     reasons: judged.reasons,
+    wrongInside: dangers.map(({ fault, todo }) => ({
+      says: fault.message,
+      todo,
+      source: sourceFor(shop.rules, fault),
+    })),
+    first,
     unknowns: [...new Set(unknowns)],
     good: goodTests(filled, dayNumber(today)),
-    remarks: [...judged.remarks, ...tooRichInside(filled, shop)],
+    remarks: [
+      ...judged.remarks,
+      ...(dangers.some(({ rule }) => rule === aboveRating) ? [] : tooRichInside(filled, shop)),
+      ...airInDoubt(before, shop),
+    ],
     air,
     pureOxygen: judgeMethod(filled, shop, columns, "partial pressure"),
     maxOxygen: service.kind === "value" ? richestFor(service.value, shop) : undefined,
@@ -174,14 +201,18 @@ function foundBy(filled: FilledCylinder, byNumber: boolean): Receipt["found"] {
   return filled.cylinder.records.length > 0 ? "own row" : "nothing";
 }
 
-/** The fill that is to be made, at the end of what the log holds of this cylinder. */
+/** The fill that is to be made, at the end of what the log holds of this cylinder; and the one that was made last. */
+interface Intended extends FilledCylinder {
+  readonly before: FilledCylinder | undefined;
+}
+
 function intended(
   log: Log,
   shop: Shop,
   text: string,
   field: "serial" | "shopNumber",
   today: Temporal.PlainDate,
-): FilledCylinder {
+): Intended {
   const row = {
     ...blankReadings(),
     date: value(today),
@@ -196,10 +227,9 @@ function intended(
   );
   const ownRow = earlier.findLast(({ cylinderInRow }) => cylinderInRow !== undefined)?.cylinderInRow;
   const fill: Fill = ownRow ? { ...bare, cylinderInRow: ownRow } : bare;
-  let last: FilledCylinder | undefined;
-  for (const { filled } of walk({ ...log, fills: [...earlier, fill] }, shop))
-    if (filled.fill === fill) last ??= filled;
-  return last!;
+  const walked = [...walk({ ...log, fills: [...earlier, fill] }, shop)].map(({ filled }) => filled);
+  const next = walked.find((filled) => filled.fill === fill)!;
+  return { ...next, before: lastMade(walked, next) };
 }
 
 interface CounterJudgement {
@@ -310,6 +340,15 @@ function tooRichInside(filled: FilledCylinder, shop: Shop): readonly string[] {
   return [
     `It was last filled with ${nameMix(left)}, above its rating (${ratingText(reading.value)}): analyse what is in it, and empty it if that is so.`,
   ];
+}
+
+function airInDoubt(before: FilledCylinder | undefined, shop: Shop): readonly string[] {
+  const why = before && airNotJudged(before, shop);
+  return why === undefined
+    ? []
+    : [
+        `An air test failed, and whether its last fill was of that air is not known: ${why}. In doubt, empty it.`,
+      ];
 }
 
 const PERHAPS_NOT_MADE = "the row has neither end pressure nor analysis, so that fill may not have been made";

@@ -13,7 +13,7 @@ import { OUTSIDE, OUTSIDE_TITLE } from "./outside";
 import { printPage } from "./print/printPage";
 import { refusalSlip } from "./print/refusalSlip";
 import { useFillStyles } from "./styles";
-import { partsText, percentText, pressureText } from "./words";
+import { partsText, percentText, pressureText, verdictText } from "./words";
 
 const useStyles = makeStyles({
   verdict: {
@@ -112,7 +112,14 @@ function withEntered<T extends { readonly serial: string }>(all: readonly T[], o
   return [...all.filter(({ serial }) => serial !== one.serial), one];
 }
 
-const VERDICT_WORDS = { fill: "Fill", "do not fill": "Do not fill", "not known": "Not known" } as const;
+/** What a method that its rating allows still waits for. */
+const ALLOWED = {
+  fill: "yes",
+  "do not fill": "not as it is",
+  "not known": "not before the above is known",
+  "empty it first": "yes, once it is empty",
+  "analyse it first": "yes, once it is analysed",
+} as const;
 
 function ReceiptCard({ receipt }: { readonly receipt: Receipt }) {
   const styles = useFillStyles();
@@ -122,14 +129,14 @@ function ReceiptCard({ receipt }: { readonly receipt: Receipt }) {
   return (
     <section className={styles.card} aria-label="What the records say" aria-live="polite">
       <p className={own.verdict} data-part="verdict">
-        {verdict !== "fill" && <SeverityMark mark={verdict === "do not fill" ? "stop" : "not checked"} />}
-        {VERDICT_WORDS[verdict]}
+        {verdict !== "fill" && <SeverityMark mark={verdict === "not known" ? "not checked" : "stop"} />}
+        {verdictText(receipt)}
       </p>
       <p className={styles.text}>
         {[receipt.serial, receipt.shopNumber, receipt.size?.name, receipt.owner].filter(Boolean).join(" · ")}
       </p>
       {receipt.note !== undefined && <p className={styles.small}>{receipt.note}</p>}
-      {receipt.reasons.map(({ says, todo, source }) => (
+      {[...receipt.reasons, ...receipt.wrongInside].map(({ says, todo, source }) => (
         <p key={says} className={styles.text}>
           <strong>{says}</strong> {todo} <span className={styles.small}>{source}</span>
         </p>
@@ -158,9 +165,9 @@ function ReceiptCard({ receipt }: { readonly receipt: Receipt }) {
             : ""}
         </dd>
         <dt>Air</dt>
-        <dd>{mayText(receipt.air)}</dd>
+        <dd>{mayText(receipt.air, verdict)}</dd>
         <dt>Partial pressure</dt>
-        <dd>{mayText(receipt.pureOxygen)}</dd>
+        <dd>{mayText(receipt.pureOxygen, verdict)}</dd>
         <dt>Pressure limit</dt>
         <dd>
           {limit ? `${pressureText(limit.limitBar, units)}${limit.plus ? " (plus)" : ""}` : "not known"}
@@ -190,8 +197,8 @@ function ReceiptCard({ receipt }: { readonly receipt: Receipt }) {
 
 const BY_WORDS = { analysis: "analysis", "mass balance": "the readings", order: "the order" } as const;
 
-function mayText({ may, why }: MethodVerdict): string {
-  return may === "yes" ? "yes" : `${may}: ${why}`;
+function mayText({ may, why }: MethodVerdict, verdict: Receipt["verdict"]): string {
+  return may === "yes" ? ALLOWED[verdict] : `${may}: ${why}`;
 }
 
 function OutsideCheck() {

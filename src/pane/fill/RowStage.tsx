@@ -9,6 +9,7 @@ import { serialsIn } from "./rowLines";
 import { rowModel, type RowModel } from "./rowList";
 import { useFillStyles } from "./styles";
 import { TakeRows } from "./TakeRows";
+import { verdictText } from "./words";
 
 /** A row of cylinders: from a bank, or by continuous blending on what is in each. */
 export function RowStage() {
@@ -117,8 +118,6 @@ function ListField({ name, label, placeholder, problem }: ListFieldProps) {
   );
 }
 
-const WORDS = { fill: "Fill", "do not fill": "Do not fill", "not known": "Not known" } as const;
-
 function RowVerdicts({ serials }: { readonly serials: readonly string[] }) {
   const styles = useFillStyles();
   const { register } = useFilling();
@@ -137,11 +136,9 @@ function RowVerdicts({ serials }: { readonly serials: readonly string[] }) {
           <tr key={receipt.asked}>
             <td>{receipt.serial}</td>
             <td>
-              <strong>{WORDS[receipt.verdict]}</strong>
-              {receipt.verdict === "do not fill"
-                ? ` ${receipt.reasons.map(({ says }) => says).join(" ")}`
-                : ""}
-              {receipt.verdict === "not known" ? `: ${receipt.unknowns.join("; ")}` : ""}
+              <strong>{verdictText(receipt)}</strong>
+              {receipt.verdict === "not known" ? `: ${receipt.unknowns.join("; ")}.` : ""}
+              {[...receipt.reasons, ...receipt.wrongInside].map(({ says }) => ` ${says}`).join("")}
             </td>
           </tr>
         ))}

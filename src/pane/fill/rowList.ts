@@ -92,7 +92,7 @@ export function rowModel(
     name: cylinder.name,
     cylinder,
     ...judgedDemand(
-      { endPressureBar: targetBar, endMix, flowing },
+      { startPressureBar: cylinder.pressureBar, endPressureBar: targetBar, endMix, flowing },
       {
         receipt: receipts.find(({ asked }) => asked === cylinder.name),
         units: form.units,

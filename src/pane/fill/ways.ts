@@ -7,7 +7,7 @@ import { freeVolumeL } from "../../gas/freeGas";
 import type { Mixture } from "../../gas/mixture";
 import { nameMix } from "../../gas/nameMix";
 import { Refusal } from "../../gas/refusal";
-import { gaugeReading, type Units } from "../../gas/units";
+import { ATMOSPHERE_BAR, gaugeReading, type Units } from "../../gas/units";
 import { pricesFor } from "./prices";
 import type { Station, Wanted } from "./reading";
 import { pressureText } from "./words";
@@ -118,8 +118,9 @@ function titleOf({ name, source, plan }: Way): string {
   }
 }
 
-/** What a fill asks of its cylinder: where it ends, and what flows in. */
+/** What a fill asks of its cylinder: from where to where it goes, and what flows in. */
 export interface Demand {
+  readonly startPressureBar: number;
   readonly endPressureBar: number;
   readonly endMix: Mixture;
   readonly flowing: readonly Mixture[];
@@ -165,6 +166,7 @@ function forbidden(demand: Demand, receipt: Receipt, rules: Rules): readonly str
   const { units } = rules;
   return [
     ...(receipt.verdict === "do not fill" ? receipt.reasons.map(({ says }) => says) : []),
+    ...(receipt.first === "empty it" && !isEmpty(demand) ? insideFirst(receipt) : []),
     ...(limit && above(endPressureBar, limit.limitBar)
       ? [
           `${pressureText(endPressureBar, units)} is above its limit of ${pressureText(limit.limitBar, units)}.`,
@@ -180,6 +182,7 @@ function forbidden(demand: Demand, receipt: Receipt, rules: Rules): readonly str
 function notKnown(demand: Demand, receipt: Receipt, rules: Rules): readonly string[] {
   return [
     ...(receipt.verdict === "not known" ? [`Not known: ${receipt.unknowns.join("; ")}.`] : []),
+    ...(receipt.first === "analyse it" && !isEmpty(demand) ? insideFirst(receipt) : []),
     ...(receipt.limit ? [] : ["Its pressure limit is not known: read the shoulder."]),
     ...(receipt.maxOxygen === undefined && receipt.verdict !== "not known"
       ? ["Its oxygen rating is not known."]
@@ -188,6 +191,15 @@ function notKnown(demand: Demand, receipt: Receipt, rules: Rules): readonly stri
       ? [`Whether it is oxygen clean is not known: ${receipt.pureOxygen.why}.`]
       : []),
   ];
+}
+
+/** What stands against the gas inside goes with that gas. */
+function isEmpty({ startPressureBar }: Demand): boolean {
+  return !above(startPressureBar, ATMOSPHERE_BAR);
+}
+
+function insideFirst({ wrongInside }: Receipt): readonly string[] {
+  return wrongInside.map(({ says, todo }) => `${says} ${todo}`);
 }
 
 /** What flows in decides over oxygen service, not the final mix. */

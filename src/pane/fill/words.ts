@@ -1,3 +1,4 @@
+import type { Receipt } from "../../audit/receive";
 import { figure } from "../../functions/wording";
 import type { Mixture } from "../../gas/mixture";
 import { nameMix } from "../../gas/nameMix";
@@ -90,3 +91,10 @@ export const CAUTIONS = [
   "Oxygen only with oxygen-clean equipment and a trained blender.",
   "Local codes, the cylinder's markings and licensed practice come first.",
 ] as const;
+
+/** What a look at the records comes to, with what is to be done about the gas inside. */
+export function verdictText({ verdict, first }: Pick<Receipt, "verdict" | "first">): string {
+  const said = verdict.charAt(0).toUpperCase() + verdict.slice(1);
+  if (first === undefined || verdict === `${first} first`) return said;
+  return verdict === "not known" ? `${said}; ${first} first` : said;
+}

@@ -37,8 +37,28 @@ describe("receiving", () => {
     await receive("c-015");
     expect(part("verdict").textContent).toBe("Do not fill");
     expect(screen.getByText("Hydro of 2019-06-15 ran out on 30 June 2024.")).toBeTruthy();
+    const card = screen.getByRole("region", { name: "What the records say" });
+    expect(card.textContent).toContain("Airnot as it is");
     expect(screen.queryByRole("button", { name: /Next/ })).toBeNull();
     expect(screen.getByRole("button", { name: "Print a refusal slip" })).toBeTruthy();
+  });
+  it("says to analyse first what was never analysed, and plans nothing upon it as if it were known", async () => {
+    const workbook = shopLog();
+    workbook.sheets[0] = sheet("Fills", [
+      ["Date", "Serial", "Start psi", "Start mix", "End psi", "Ordered mix", "Analysed O2", "Method"],
+      ["2026-10-02", "GP1001", 500, "air", 3000, "EAN32", null, "partial pressure"],
+      ["2026-10-03", "GP1003", 500, "air", 3000, "air", 20.9, "air"],
+    ]);
+    await openFill(workbook);
+    await receive("GP1001");
+    expect(part("verdict").textContent).toBe("Analyse it first");
+    const card = screen.getByRole("region", { name: "What the records say" }).textContent;
+    expect(card).toContain("EAN32 was handed over and no analysis is written down.");
+    expect(card).toContain("Airyes, once it is analysed");
+    await planOf("500", "EAN32", "3000", "EAN32");
+    expect(part("may").textContent).toMatch(/^Not known\. .*no analysis is written down/);
+    type(/^Pressure, psi/, "empty");
+    expect(document.querySelector("[data-part=may]")).toBeNull();
   });
   it("says not known of a cylinder that is in no register, and takes it down here", async () => {
     const workbook = await openFill();

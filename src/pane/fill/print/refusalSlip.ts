@@ -10,7 +10,7 @@ const CSS = `
 
 /** What the customer takes home where a cylinder was not filled: why, and what to have done. */
 export function refusalSlip(receipt: Receipt, country: string): PrintedPage {
-  const reasons = receipt.reasons.map(
+  const reasons = [...receipt.reasons, ...receipt.wrongInside].map(
     ({ says, todo, source }) =>
       `<li><strong>${escaped(says)}</strong> ${escaped(todo)} <span class="quiet">${escaped(source)}</span></li>`,
   );
