@@ -92,7 +92,7 @@ const ROOMS = {
   },
   counter: {
     files: audit("fillCheck", "receive", "waiting"),
-    tests: tests("fillCheck", "receive", "waiting"),
+    tests: tests("fillCheck", "receive", "receipt", "waiting"),
   },
 };
 
