@@ -1,6 +1,6 @@
 import { plain } from "../log/cells/cell";
 import { isAbout } from "../log/choices";
-import { DUE_CHOICES } from "../log/columns";
+import { DUE_CHOICES, FULL_PRESSURE_CHOICES } from "../log/columns";
 import type { ColumnSaid } from "../log/context";
 import { KINDS } from "../log/fieldKinds";
 import type { Field, Log } from "../log/log";
@@ -42,7 +42,7 @@ const FIELDS = Object.keys(KINDS) as Field[];
 const WRITTEN: readonly (readonly [written: string, answer: Answer])[] = [
   ...FIELDS.map((field) => [field, { field }] as const),
   ...FIELDS.map((field) => [fieldWord(field), { field }] as const),
-  ...DUE_CHOICES.map(([choice, field]) => [choice, { field }] as const),
+  ...[...DUE_CHOICES, ...FULL_PRESSURE_CHOICES].map(([choice, field]) => [choice, { field }] as const),
   ...["psi", "bar", "°F", "°C", "ft", "m"].map((unit) => [unit, { answers: { unit } }] as const),
   ["F", { answers: { unit: "°F" } }],
   ["C", { answers: { unit: "°C" } }],

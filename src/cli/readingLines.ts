@@ -100,7 +100,7 @@ function columnLine({ column, heading, field, unit, confidence }: LogColumn): st
 function doubtsOf(column: LogColumn, units: Units | undefined): readonly string[] {
   const { assumed, question } = column;
   return [
-    ...(assumed === undefined ? [] : [`${assumed} If not, say so with --dates or --column.`]),
+    ...(assumed === undefined ? [] : [`${assumed} If not, say so with --dates, --units or --column.`]),
     ...(question === undefined
       ? []
       : [`${question.sentence} Add ${answersTo(question, column, units).join(" or ")}.`]),

@@ -5,7 +5,7 @@ import { isField, KINDS, TEST_FIELDS } from "./fieldKinds";
 import { roleOf, type Role } from "./headingFields";
 import type { HeadingMeaning } from "./headingText";
 import type { Field, TestField } from "./log";
-import { roleByCells, roleByCellsAlone } from "./roleByCells";
+import { roleByCells, roleByCellsAlone, showsWorkingPressures } from "./roleByCells";
 import { settleMoments, withRole, type ColumnInRole } from "./moments";
 import { sampleOf, shareRead, type ColumnSample } from "./sample";
 import type { Table } from "./table";
@@ -24,11 +24,14 @@ export interface ColumnProposal extends ColumnDraft {
   readonly confidence: number;
   /** A further column of a test whose first column is another. */
   readonly further: boolean;
-  /** A test that falls due here, and nobody knows which. */
-  readonly dueOfSomething: boolean;
+  /** What its heading leaves open, and nobody has said. */
+  readonly open: OpenHeading | undefined;
   /** What the shop answered to the questions about this column. */
   readonly answers: ColumnSaid["answers"];
 }
+
+/** A test that falls due and nobody knows which; a pressure that was reached, or is the most there may be. */
+export type OpenHeading = "some due date" | "some full pressure";
 
 interface Draft extends ColumnInRole {
   readonly choice: ColumnSaid | undefined;
@@ -73,6 +76,7 @@ export function proposeColumns(
       further: false,
     };
   });
+  settleFullPressures(drafts);
   settleMoments(drafts);
   settleOrder(drafts);
   settleDueDates(drafts);
@@ -82,7 +86,7 @@ export function proposeColumns(
   for (const draft of drafts) if (draft.choice?.field === undefined) draft.confidence *= agreement(draft);
   return drafts.map(({ choice, role, ...draft }) => ({
     ...draft,
-    dueOfSomething: role === "some due date",
+    open: role === "some due date" || role === "some full pressure" ? role : undefined,
     answers: choice?.answers ?? {},
   }));
 }
@@ -102,6 +106,28 @@ function settleOrder(drafts: readonly Draft[]): void {
 const SAYS_ANALYSED = /\b(?:anal|measured|gemessen|ist\b|mesure|medid|actual|real\b|tested|verified)/;
 /** How sure a column is that was taken for something by what stands beside it. */
 const BY_NEIGHBOUR = 0.7;
+
+/**
+ * `Fülldruck` is the pressure reached; beside `Enddruck` it is the working pressure, if it can be. Where its cells and
+ * what stands beside it do not agree on that, the shop is asked.
+ */
+function settleFullPressures(drafts: readonly Draft[]): void {
+  const taken = (role: Role): boolean => withRole(drafts, role).length > 0;
+  for (const draft of withRole(drafts, "some full pressure")) {
+    const answer = draft.choice?.answers["field"];
+    const said = FULL_PRESSURE_CHOICES.find(([choice]) => choice === answer)?.[1];
+    const beside = taken("endPressure") ? "servicePressure" : "endPressure";
+    const byCells = showsWorkingPressures(draft) ? "servicePressure" : "endPressure";
+    if (said !== undefined) draft.role = said;
+    else if (beside === byCells) draft.role = taken(beside) ? undefined : beside;
+  }
+}
+
+/** What a full pressure may be, as it is asked. */
+export const FULL_PRESSURE_CHOICES: readonly (readonly [choice: string, field: Field])[] = [
+  ["pressure reached", "endPressure"],
+  ["working pressure", "servicePressure"],
+];
 
 /** `Exp` beside a hydro column is the hydro's; else the shop is asked. */
 function settleDueDates(drafts: readonly Draft[]): void {

@@ -29,6 +29,8 @@ export type ColumnSaid = Omit<ColumnChoice, "nth">;
 export interface LogContext {
   /** Units the shop works in. */
   readonly units?: "us" | "metric" | undefined;
+  /** Units usual where the shop is, if those are all that is used there. */
+  readonly usualUnits?: "us" | "metric" | undefined;
   /** How all dates of this log are written, whatever its cells suggest. */
   readonly datesAre?: DateOrder | undefined;
   /** How dates are written where the shop is (`countryContext` knows it from the country's rules). */

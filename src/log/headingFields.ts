@@ -13,6 +13,8 @@ export type Role =
   /** A moment, and nothing says of what. */
   | "start of something"
   | "end of something"
+  /** The pressure reached, or the working pressure. */
+  | "some full pressure"
   /** A due date of nobody knows which test. */
   | "some due date"
   /** Oxygen cleaning or oxygen rating. */
@@ -95,6 +97,7 @@ const RULES: readonly Rule[] = [
   { all: ["method"], role: "method", confidence: 0.9 },
   { all: ["temperature"], role: "gasTemperatureK", confidence: 0.85 },
   { all: ["start", "pressure"], role: "startPressure", confidence: 0.95 },
+  { all: ["end", "pressure", "full"], role: "some full pressure", confidence: 0.95 },
   { all: ["end", "pressure"], role: "endPressure", confidence: 0.95 },
   { all: ["fill", "pressure"], role: "endPressure", confidence: 0.9 },
   { all: ["fill", "number"], role: "number", confidence: 0.9 },

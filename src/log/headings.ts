@@ -7,6 +7,8 @@
 export type Concept =
   | "start"
   | "end"
+  /** German “Fülldruck”: the pressure that was reached, or the one that the cylinder is filled to at most. */
+  | "full"
   | "ordered"
   | "analysed"
   | "added"
@@ -69,7 +71,8 @@ const PHRASES: readonly (readonly [meaning: readonly Concept[], phrases: string]
   [["start", "pressure"], "p1|restdruck|anfangsdruck|startdruck"],
   [["start", "mix"], "what have in cylinder|have in cylinder|restgas|residual mix|restgemisch"],
   [["end"], "end|ending|final|obtained|obtenu|obtenue|obtenida|obtenido|out|after|finish|finished|filled to|fill to|to|post|post fill|ende|nachher|nach|finale|apres|sortie|fin|despues|salida"],
-  [["end", "pressure"], "p2|fulldruck|fuelldruck|enddruck|fill pressure|filled pressure|cylinder pressure|tank pressure after the customer analyses|tank pressure|bottle pressure|pression de gonflage|presion de llenado|presion final|hot psi|hot bar|hot"],
+  [["end", "pressure", "full"], "fulldruck|fuelldruck"],
+  [["end", "pressure"], "p2|enddruck|fill pressure|filled pressure|cylinder pressure|tank pressure after the customer analyses|tank pressure|bottle pressure|pression de gonflage|presion de llenado|presion final|hot psi|hot bar|hot"],
   [["settled", "pressure"], "cold psi|cold bar|settled psi|settled bar|cold pressure|settled pressure|cooled pressure|pressure settled|pressure cold|settled|cold|cooled|kalt|abgekuhlt|froid|frio|after cooling"],
   [["ordered"], "ordered|order|target|want|wanted|desired|requested|request|planned|plan|soll|wunsch|gewunscht|bestellt|souhaite|souhaitee|demande|demandee|cible|deseado|deseada|pedido|pedida|objetivo|asked"],
   [["ordered", "mix"], "what want in cylinder|want in cylinder|sollgemisch|wunschgemisch|sollgas"],

@@ -1,7 +1,7 @@
 import { showsDate, showsTimeOnly } from "../sheet/numberFormat";
 import { epochDayOfSerial, plainDateOf, timeOfSerial } from "../sheet/serialDate";
 import type { Cell } from "./cells/cell";
-import { DUE_CHOICES, type ColumnProposal } from "./columns";
+import { DUE_CHOICES, FULL_PRESSURE_CHOICES, type ColumnProposal } from "./columns";
 import type { ColumnQuestion, LogColumn } from "./log";
 import type { SettledColumn } from "./settle/open";
 
@@ -14,7 +14,7 @@ export function logColumnOf(
   rows: LogColumn["rows"],
 ): LogColumn {
   const { column, heading, field, confidence, further, sample } = proposal;
-  const question = settled?.question ?? dueQuestion(proposal);
+  const question = settled?.question ?? fieldQuestion(proposal);
   const adds = addsAs(proposal);
   return {
     column,
@@ -42,13 +42,16 @@ function exampleOf({ value, format, dateSystem }: Cell): string {
   return time?.toString({ smallestUnit: "minute" }) ?? String(value);
 }
 
-function dueQuestion({ dueOfSomething, heading }: ColumnProposal): ColumnQuestion | undefined {
-  if (!dueOfSomething) return undefined;
-  return {
-    about: "field",
-    sentence: `What falls due under “${heading}”?`,
-    choices: DUE_CHOICES.map(([choice]) => choice),
-  };
+function fieldQuestion({ open, heading }: ColumnProposal): ColumnQuestion | undefined {
+  if (open === undefined) return undefined;
+  const [sentence, choices] =
+    open === "some due date"
+      ? [`What falls due under “${heading}”?`, DUE_CHOICES]
+      : [
+          `Does “${heading}” show the pressure reached in the fill, or the working pressure?`,
+          FULL_PRESSURE_CHOICES,
+        ];
+  return { about: "field", sentence, choices: choices.map(([choice]) => choice) };
 }
 
 function addsAs({ field, heading }: ColumnProposal): LogColumn["adds"] {

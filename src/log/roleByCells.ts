@@ -61,6 +61,13 @@ export function roleByCellsAlone(
 
 const MOST = 0.8;
 
+/** Whether nothing but working pressures as stamped stands here, bar (common practice, no source). */
+export function showsWorkingPressures({ sample: { cells } }: ColumnDraft): boolean {
+  return cells.length > 0 && cells.every(({ value }) => WORKING_PRESSURE.test(String(value).trim()));
+}
+
+const WORKING_PRESSURE = /^(?:150|200|207|230|232|240|300)(?: ?bar)?$/i;
+
 function isPressure({ value, format }: Cell): boolean {
   if (typeof value === "number") return value > 100 && value < 6600 && !showsDate(format);
   return typeof value === "string" && (/^\d{3,4}$/.test(value.trim()) || /\d\s*(?:psi|bar)\b/i.test(value));

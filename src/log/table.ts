@@ -1,5 +1,6 @@
 import { isBlank, type Area, type CellValue, type Sheet, type SheetRow } from "../sheet/sheet";
-import { roleOf } from "./headingFields";
+import { isField, TEST_FIELDS } from "./fieldKinds";
+import { roleOf, type Role } from "./headingFields";
 import { meaningOf, NO_MEANING, type HeadingMeaning } from "./headingText";
 
 /** Headings over columns, and the rows below that belong to them. */
@@ -148,7 +149,10 @@ function headOf(sheet: Sheet, firstRow: number, lastRow: number): Head {
   };
 }
 
-/** Group headings over their columns: `INITIAL` over `psi` and `O2`, `FINAL` over the next two. */
+/**
+ * Group headings over their columns: `INITIAL` over `psi` and `O2`, `FINAL` over the next two. Where groups of a row
+ * are merged, an unmerged heading is over its own column only.
+ */
 function joined(
   upper: readonly (string | undefined)[],
   lower: readonly (string | undefined)[],
@@ -156,27 +160,49 @@ function joined(
   row: number,
 ): readonly (string | undefined)[] {
   const texts: (string | undefined)[] = [];
+  const groupsAreMerged = merges.some(
+    ({ firstRow, lastRow, firstColumn, lastColumn }) =>
+      firstRow <= row && lastRow >= row && lastColumn > firstColumn && upper[firstColumn] !== undefined,
+  );
+  let rolesOfGroup = new Set<Role>();
   let group: string | undefined;
   let groupEnd = -1;
   for (let column = 0; column < Math.max(upper.length, lower.length); column++) {
     if (upper[column] !== undefined) {
       group = upper[column];
+      rolesOfGroup = new Set();
       const merge = merges.find(
         (area) => area.firstRow <= row && area.lastRow >= row && area.firstColumn === column,
       );
-      groupEnd = merge ? merge.lastColumn : Infinity;
+      groupEnd = merge ? merge.lastColumn : groupsAreMerged ? column : Infinity;
     }
     const over = column <= groupEnd ? group : undefined;
     const below = lower[column];
-    texts[column] = below === undefined ? upper[column] : over === undefined ? below : together(over, below);
+    const text =
+      below === undefined ? upper[column] : over === undefined ? below : together(over, below, rolesOfGroup);
+    texts[column] = text;
+    const role = text === undefined ? undefined : roleOf(meaningOf(text))?.role;
+    if (role !== undefined) rolesOfGroup.add(role);
   }
   return texts;
 }
 
-/** Unmerged cells may say the same twice, one below the other. */
-function together(over: string, below: string): string {
-  return spaced(over) === spaced(below) ? below : `${over} ${below}`;
+/**
+ * What two headings, one below the other, say as one. Unmerged cells may say the same twice. Where the two together say
+ * nothing, or what another column of the group says already, the lower one alone may say something of its own.
+ */
+function together(over: string, below: string, rolesOfGroup: ReadonlySet<Role>): string {
+  if (spaced(over) === spaced(below)) return below;
+  const both = `${over} ${below}`;
+  const role = roleOf(meaningOf(both))?.role;
+  const alone = roleOf(meaningOf(below))?.role;
+  const isOfItsOwn = alone !== undefined && alone !== role && isField(alone);
+  const isSpent = role === undefined || (rolesOfGroup.has(role) && !TESTS.has(role));
+  return isSpent && isOfItsOwn ? below : both;
 }
+
+/** A log may have several columns of one test. */
+const TESTS: ReadonlySet<Role> = new Set(TEST_FIELDS);
 
 /** How many rows from here repeat the headings: both rows of two, or one. */
 function repeats(sheet: Sheet, row: number, head: Head): number {

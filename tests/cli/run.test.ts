@@ -390,7 +390,9 @@ describe("what a log leaves open", () => {
   test("is read as usual where the rules hold, and said so, until somebody says otherwise", async () => {
     const usual =
       "“9/10/2026” under “Date”, and the like, was read month first, as is usual where the rules hold.";
-    expect(await text("--rules", "US")).toContain(`${usual} If not, say so with --dates or --column.`);
+    expect(await text("--rules", "US")).toContain(
+      `${usual} If not, say so with --dates, --units or --column.`,
+    );
     expect(await text("--rules", "US", "--dates", "day-first")).not.toContain("as is usual");
     expect((await read("--rules", "US")).rows[1]!.fields["date"]).toMatchObject({ value: "2026-09-10" });
     const checked = await command(

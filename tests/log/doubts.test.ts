@@ -51,6 +51,126 @@ describe("a bare start pressure in a column whose unit nobody stated", () => {
   });
 });
 
+describe("units that nobody stated", () => {
+  const read = (country: string, headings: readonly string[], rows: readonly (readonly FixtureCell[])[]) =>
+    readLog([sheetOf([["Datum", "Seriennummer", ...headings], ...rows.map((row) => ["2026-10-03", "A10001", ...row])])], {
+      ...countryContext(countryRules(country)),
+      asOf,
+    }); // prettier-ignore
+  const columns = (...given: Parameters<typeof read>) =>
+    read(...given).sheets[0]!.columns.slice(2).map(({ unit, assumed, question }) => ({ unit, assumed, asked: question?.about })); // prettier-ignore
+  const GERMAN = ["Restdruck", "Enddruck", "MOD", "Temperatur"];
+  const METRIC = [
+    [50, 200, 34, 21],
+    [30, 232, 29, 38],
+  ];
+  const IMPERIAL = [
+    [500, 3000, 111, 75],
+    [400, 3300, 130, 101],
+  ];
+
+  it("are bar, m and °C where those are usual, and that is said", () => {
+    const [start, ...rest] = columns("DE", GERMAN, METRIC);
+    expect(start).toEqual({
+      unit: "bar",
+      assumed: "The pressures under “Restdruck” were taken for bar, as is usual where the rules hold.",
+      asked: undefined,
+    });
+    expect(rest.map(({ unit }) => unit)).toEqual(["bar", "m", "°C"]);
+    expect(rest.map(({ assumed }) => assumed)).toEqual([
+      expect.stringContaining("“Enddruck” were taken for bar"),
+      expect.stringContaining("The depths under “MOD” were taken for m,"),
+      expect.stringContaining("The temperatures under “Temperatur” were taken for °C,"),
+    ]);
+    expect(read("DE", GERMAN, METRIC).fills[1]!.fields.endPressure).toMatchObject({
+      kind: "value",
+      value: { written: { value: 232, unit: "bar" } },
+    });
+  });
+
+  it("are psi, ft and °F in the US", () => {
+    const all = columns("US", ["Start pressure", "End pressure", "MOD", "Temperature"], IMPERIAL);
+    expect(all.map(({ unit }) => unit)).toEqual(["psi", "psi", "ft", "°F"]);
+    expect(all[2]!.assumed).toContain("taken for ft");
+    const [start] = columns("US", ["Start pressure"], [[500], [300]]);
+    expect(start).toMatchObject({ unit: "psi", asked: undefined });
+  });
+
+  it("are asked where the values say otherwise", () => {
+    const asked = (...given: Parameters<typeof read>) =>
+      columns(...given).map(({ unit, asked }) => unit ?? asked);
+    expect(asked("US", ["Start pressure", "End pressure", "MOD"], [[50, 200, 34], [30, 232, 29]])).toEqual(["unit", "unit", "unit"]); // prettier-ignore
+    expect(asked("DE", ["Enddruck"], [[200], [232], [3000]])).toEqual(["unit"]);
+    expect(asked("DE", ["Enddruck"], [[200], [232], ["3000 psi"]])).not.toEqual(["bar"]);
+    expect(asked("DE", GERMAN, IMPERIAL)).toEqual(["psi", "psi", "unit", "°F"]);
+    expect(asked("DE", ["MOD"], [[111], [34]])).toEqual(["unit"]);
+    expect(asked("US", ["MOD"], [[34], [29]])).toEqual(["unit"]);
+  });
+
+  it.each(["CA", "CA-NB", "HK", "JP"])("are asked under the rules of %s, where both are used", (country) => {
+    expect(columns(country, GERMAN, METRIC).map(({ unit, asked }) => unit ?? asked)).toEqual([
+      "unit",
+      "unit",
+      "unit",
+      "unit",
+    ]);
+  });
+
+  it("are those of the shop before those of the country", () => {
+    const rows = [["Date", "Serial", "Start pressure", "MOD"], ["2026-10-03", "A10001", 50, 34]]; // prettier-ignore
+    const context = { ...countryContext(countryRules("US")), units: "metric", asOf } as const;
+    const [, , start, mod] = readLog([sheetOf(rows)], context).sheets[0]!.columns;
+    expect([start!.unit, start!.assumed, mod!.unit, mod!.assumed]).toEqual([
+      "bar",
+      undefined,
+      "m",
+      undefined,
+    ]);
+  });
+});
+
+describe("“Fülldruck”", () => {
+  const columns = (headings: readonly string[], rows: readonly (readonly FixtureCell[])[], said: LogContext["said"] = []) =>
+    readLog([sheetOf([["Datum", "Seriennummer", ...headings], ...rows.map((row) => ["2026-10-03", "A10001", ...row])])], { ...GERMANY, said }).sheets[0]!.columns.slice(2); // prettier-ignore
+  const fields = (...given: Parameters<typeof columns>) => columns(...given).map(({ field }) => field);
+
+  it("beside “Enddruck” is the working pressure, wherever it stands", () => {
+    expect(fields(["Fülldruck", "Enddruck"], [[232, 240], [200, 195]])).toEqual(["servicePressure", "endPressure"]); // prettier-ignore
+    expect(fields(["Enddruck", "Fuelldruck"], [[240, 232], [195, 200]])).toEqual(["endPressure", "servicePressure"]); // prettier-ignore
+  });
+
+  it("beside “Enddruck” is asked where its cells are no working pressures", () => {
+    const [full, end] = columns(["Fülldruck", "Enddruck"], [[215, 201], [238, 228]]); // prettier-ignore
+    expect(end!.field).toBe("endPressure");
+    expect(full).toMatchObject({
+      field: undefined,
+      question: { about: "field", choices: ["pressure reached", "working pressure"] },
+    });
+  });
+
+  it("alone is the pressure reached, but asked where it shows only working pressures", () => {
+    expect(fields(["Restdruck", "Fülldruck"], [[50, 198], [30, 232]])).toEqual(["startPressure", "endPressure"]); // prettier-ignore
+    const [, full] = columns(["Restdruck", "Fülldruck"], [[50, 200], [30, "232 bar"]]); // prettier-ignore
+    expect(full!.field).toBeUndefined();
+    expect(full!.question!.sentence).toBe(
+      "Does “Fülldruck” show the pressure reached in the fill, or the working pressure?",
+    );
+  });
+
+  it("is what the shop says it is", () => {
+    const rows = [[50, 200], [30, 232]]; // prettier-ignore
+    for (const [choice, field] of [
+      ["pressure reached", "endPressure"],
+      ["working pressure", "servicePressure"],
+    ] as const) {
+      // prettier-ignore
+      const said = [{ heading: "Fülldruck", answers: { field: choice } }];
+      const [, full] = columns(["Restdruck", "Fülldruck"], rows, said);
+      expect([full!.field, full!.question]).toEqual([field, undefined]);
+    }
+  });
+});
+
 describe("a stamp that the spreadsheet swallowed", () => {
   it("is suspected in a column that otherwise holds month stamps, with the likely stamp first", () => {
     const [, , , swallowed] = readColumn("Hydro", ["8/22", "3/24", "2023/07", { v: OCTOBER_19, f: "d-mmm" }], US, register); // prettier-ignore

@@ -21,6 +21,38 @@ function headings(rows: readonly (readonly FixtureCell[])[], merges: readonly st
   };
 }
 
+describe("headings over two rows of which some are merged", () => {
+  const upper = ["Date", "Serial", "Initial", null, "Final", null, "MOD", null, null];
+  const lower = [null, null, "psi", "mix", "psi", "mix", "ft", "Tech", "Notes"];
+  const row = ["2026-08-03", "A10001", 500, "air", 3000, 31.8, 111, "R.", "slow fill"];
+
+  it("leave what is beside an unmerged group alone", () => {
+    const read = headings([upper, lower, row], ["C1:D1", "E1:F1"]);
+    expect(read.headings.slice(2)).toEqual([
+      "Initial psi", "Initial mix", "Final psi", "Final mix", "MOD ft", "Tech", "Notes",
+    ]); // prettier-ignore
+    expect(read.fields.slice(6)).toEqual(["modOnLabelM", "filledBy", "remarks"]);
+  });
+
+  it("are the lower ones where the group has said what the two would say together", () => {
+    const read = headings([upper, lower, row]);
+    expect(read.headings.slice(6)).toEqual(["MOD ft", "Tech", "Notes"]);
+    expect(read.fields.slice(2)).toEqual([
+      "startPressure", "startMix", "endPressure", "analysedMix", "modOnLabelM", "filledBy", "remarks",
+    ]); // prettier-ignore
+  });
+
+  it("keep the tests of a group together, of which there may be several", () => {
+    const read = headings([
+      ["Serial", "Alloy", "Hydro", null],
+      [null, null, "last", "due date"],
+      ["A10001", "6061", "2023/08", "2028/08"],
+    ]);
+    expect(read.headings).toEqual(["Serial", "Alloy", "Hydro last", "Hydro due date"]);
+    expect(read.fields.slice(2)).toEqual(["hydro", "hydro"]);
+  });
+});
+
 describe("headings over two rows", () => {
   const upper = ["Date", "Serial", "Initial", null, "Final", null, "Method"];
   const lower = ["", null, "psi", "mix", "psi", "mix", null];

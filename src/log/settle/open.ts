@@ -35,6 +35,8 @@ export interface Open {
   readonly knowledge: Knowledge;
   readonly numbers: NumberEvidence | undefined;
   readonly neighbours: PressureUnit | undefined;
+  /** Units usual where the shop is, unless a pressure of the table speaks against them. */
+  readonly usualUnits: LogContext["usualUnits"];
 }
 
 /** What the shop answered to a question about this column, if it is one of the choices. */
@@ -50,4 +52,10 @@ export function answered<Choice extends string>(
 /** A column as questions name it. */
 export function nameOf({ meaning, column }: ColumnProposal): string {
   return meaning.heading === "" ? `column ${column + 1}` : `“${meaning.heading}”`;
+}
+
+/** What was taken as usual, in sentences; those that do not apply are blank or false. */
+export function assumedOf(...sentences: readonly (string | false)[]): Pick<SettledColumn, "assumed"> {
+  const said = sentences.filter((sentence) => sentence !== false && sentence !== "");
+  return said.length === 0 ? {} : { assumed: said.join(" ") };
 }

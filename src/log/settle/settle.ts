@@ -7,7 +7,7 @@ import type { Field } from "../log";
 import type { ColumnRange } from "../scan";
 import type { SheetPlan, TablePlan } from "../sheetPlan";
 import { dateEvidence, orderIn, type DateEvidence } from "./dates";
-import { answered, nameOf, type Knowledge, type Open, type SettledColumn } from "./open";
+import { answered, assumedOf, nameOf, type Knowledge, type Open, type SettledColumn } from "./open";
 import { settleDate, settleStamp } from "./settleDates";
 import { contradictsPsi, numberEvidence, unitByNumbers, type NumberEvidence } from "./units";
 
@@ -47,6 +47,7 @@ export function settleTable(
       numbers.set(proposal, numberEvidence({ sheet, table, column: proposal.column }));
   }
   const neighbours = unitOfNeighbours(numbers);
+  const usualUnits = usualUnitsIn(numbers, knowledge.context);
   const settled = new Map<number, SettledColumn>();
   for (const proposal of proposals) {
     if (proposal.field === undefined) continue;
@@ -60,6 +61,7 @@ export function settleTable(
         knowledge,
         numbers: numbers.get(proposal),
         neighbours,
+        usualUnits,
       }),
     );
   }
@@ -116,14 +118,16 @@ const SETTLE: Readonly<Record<Kind, (open: Open) => SettledColumn>> = {
 const FULL: readonly Field[] = ["endPressure", "settledPressure", "servicePressure"];
 
 function settlePressure(open: Open): SettledColumn {
-  const { proposal, field, knowledge, numbers, neighbours } = open;
+  const { proposal, field, knowledge, numbers, neighbours, usualUnits } = open;
   const stated = answered(proposal, "unit", ["psi", "bar"]) ?? statedUnit(proposal);
   const shop =
     knowledge.context.units === "us" ? "psi" : knowledge.context.units === "metric" ? "bar" : undefined;
   const full = FULL.includes(field);
   const doubtful = shop === "psi" && full && numbers !== undefined && contradictsPsi(numbers);
-  const unit = stated ?? unitByNumbers(numbers!) ?? neighbours ?? (doubtful ? undefined : shop);
+  const known = stated ?? unitByNumbers(numbers!) ?? neighbours ?? (doubtful ? undefined : shop);
+  const unit = known ?? (shop === undefined ? usualOf(usualUnits, ["psi", "bar"]) : undefined);
   return {
+    ...assumedOf(known === undefined && takenAsUsual("pressures", numbers!, proposal, unit)),
     settings: {
       ...UNSETTLED,
       pressure: {
@@ -145,6 +149,49 @@ function settlePressure(open: Open): SettledColumn {
   };
 }
 
+/**
+ * The units usual where the shop is, unless a pressure of this table speaks against them: a heading, a text, a number
+ * that is too high for bar, or cylinders that would be nearly empty in psi.
+ */
+function usualUnitsIn(
+  numbers: ReadonlyMap<ColumnProposal, NumberEvidence>,
+  { usualUnits }: LogContext,
+): LogContext["usualUnits"] {
+  if (usualUnits === undefined) return undefined;
+  const [usual, other] = usualUnits === "us" ? (["psi", "bar"] as const) : (["bar", "psi"] as const);
+  for (const [proposal, evidence] of numbers) {
+    if (KINDS[proposal.field!] !== "pressure") continue;
+    const stated = answered(proposal, "unit", ["psi", "bar"]) ?? statedUnit(proposal);
+    if (stated === other || evidence.saying[other] > 0) return undefined;
+    if (stated !== undefined) continue;
+    if (usual === "bar" ? evidence.tooHighForBar > 0 : isFull(proposal) && contradictsPsi(evidence))
+      return undefined;
+  }
+  return usualUnits;
+}
+
+function usualOf<Unit>(
+  usual: LogContext["usualUnits"],
+  [us, metric]: readonly [us: Unit, metric: Unit],
+): Unit | undefined {
+  return usual === undefined ? undefined : usual === "us" ? us : metric;
+}
+
+function isFull({ field }: ColumnProposal): boolean {
+  return field !== undefined && FULL.includes(field);
+}
+
+function takenAsUsual(
+  what: string,
+  { numbers }: NumberEvidence,
+  proposal: ColumnProposal,
+  unit: string | undefined,
+): string {
+  return unit === undefined || numbers === 0
+    ? ""
+    : `The ${what} under ${nameOf(proposal)} were taken for ${unit}, as is usual where the rules hold.`;
+}
+
 function statedUnit({ meaning: { unit } }: ColumnProposal): PressureUnit | undefined {
   return unit === "psi" || unit === "bar" ? unit : undefined;
 }
@@ -164,9 +211,11 @@ function unitOfNeighbours(numbers: ReadonlyMap<ColumnProposal, NumberEvidence>):
 
 /** No cylinder is filled as cold in °F, or labelled as shallow in ft, as these in °C and m. */
 const MOST_CELSIUS = 45;
+/** Warmer in °C, or deeper in m, is hardly met at a fill station. */
+const MOST_METRIC = { "°C": 70, m: 100 };
 
 function settleQuantity<Unit extends "°F" | "°C" | "ft" | "m">(
-  { proposal, knowledge: { context }, numbers }: Open,
+  { proposal, knowledge: { context }, numbers, usualUnits }: Open,
   units: readonly [us: Unit, metric: Unit],
   settingsOf: (unit: Unit | undefined) => ColumnSettings,
 ): SettledColumn {
@@ -177,8 +226,18 @@ function settleQuantity<Unit extends "°F" | "°C" | "ft" | "m">(
   const tooLow =
     isTemperature && context.units === "us" && numbers!.numbers > 0 && numbers!.highest < MOST_CELSIUS;
   const shop = context.units === "us" ? us : context.units === "metric" ? metric : undefined;
-  const unit = stated ?? (tooHigh ? us : tooLow ? undefined : shop);
+  const known = stated ?? (tooHigh ? us : tooLow ? undefined : shop);
+  const isUnusual =
+    usualUnits === "us"
+      ? numbers!.highest < MOST_CELSIUS
+      : numbers!.highest > MOST_METRIC[isTemperature ? "°C" : "m"];
+  const usual = shop === undefined && !isUnusual ? usualOf(usualUnits, units) : undefined;
+  const unit = known ?? usual;
   return {
+    ...assumedOf(
+      known === undefined &&
+        takenAsUsual(isTemperature ? "temperatures" : "depths", numbers!, proposal, unit),
+    ),
     settings: settingsOf(unit),
     unit,
     question:

@@ -5,7 +5,7 @@ import type { DateOrder } from "../context";
 import { UNSETTLED } from "../fieldKinds";
 import type { ColumnQuestion } from "../log";
 import { dateEvidence, looksSwapped, LATEST_YEAR_UNKNOWN, orderIn, type DateEvidence } from "./dates";
-import { answered, nameOf, type Knowledge, type Open, type SettledColumn } from "./open";
+import { answered, assumedOf, nameOf, type Knowledge, type Open, type SettledColumn } from "./open";
 import { holdsMonths, meansIn, stampEvidence, stampOrderIn } from "./stamps";
 
 /** The days of fills. */
@@ -48,11 +48,6 @@ function readAsUsual(open: string | undefined, proposal: ColumnProposal, order: 
   return open === undefined || order === undefined
     ? ""
     : `“${open}” under ${nameOf(proposal)}, and the like, was read ${order}, as is usual where the rules hold.`;
-}
-
-function assumedOf(...sentences: readonly (string | false)[]): Pick<SettledColumn, "assumed"> {
-  const said = sentences.filter((sentence) => sentence !== false && sentence !== "");
-  return said.length === 0 ? {} : { assumed: said.join(" ") };
 }
 
 /** Tests: as days, or as the months that are stamped. */
