@@ -1,5 +1,7 @@
 import { mergeClasses } from "@fluentui/react-components";
+import { Fragment } from "react";
 import { inject } from "../../blending/inject";
+import type { Mixture } from "../../gas/mixture";
 import { nameMix } from "../../gas/nameMix";
 import { UNIT_NAMES } from "../../gas/units";
 import { useFilling } from "./FillContext";
@@ -10,7 +12,7 @@ import { partsText, percentText, pressureText, reading } from "./words";
 /** Which bottle is opened on which cylinder, from where to where, and what the bank has afterwards. */
 export function BankAnswer({ banked }: { readonly banked: BankedRow }) {
   const styles = useFillStyles();
-  const { units } = useFilling();
+  const { units, model } = useFilling();
   const { filled, order, more } = banked;
   const unit = UNIT_NAMES[units].pressure;
   const short = filled.cylinders.filter(({ full }) => !full);
@@ -40,6 +42,18 @@ export function BankAnswer({ banked }: { readonly banked: BankedRow }) {
           ))}
         </tbody>
       </table>
+      <h3 className={styles.heading}>Comes out with</h3>
+      <dl className={styles.facts} data-part="row-mixes">
+        {filled.cylinders.map(({ name, mix }) => (
+          <Fragment key={name}>
+            <dt>{name}</dt>
+            <dd>
+              {partsText(mix)}
+              <Against mix={mix} bank={order.gas} tolerancePoints={model.limits.tolerancePoints} />
+            </dd>
+          </Fragment>
+        ))}
+      </dl>
       {short.map(({ name, pressureBar }) => (
         <p key={name} className={styles.text}>
           <strong>
@@ -59,6 +73,26 @@ export function BankAnswer({ banked }: { readonly banked: BankedRow }) {
         plan, not a measurement: analyse.
       </p>
     </section>
+  );
+}
+
+/** As shown, a tenth of a per cent. */
+const SAME_POINTS = 0.05;
+
+interface AgainstProps {
+  readonly mix: Mixture;
+  readonly bank: Mixture;
+  readonly tolerancePoints: number;
+}
+
+/** What was left in the cylinder makes another mix of the bank's: how far off it is, in words. */
+function Against({ mix, bank, tolerancePoints }: AgainstProps) {
+  const apart = 100 * Math.max(Math.abs(mix.oxygen - bank.oxygen), Math.abs(mix.helium - bank.helium));
+  if (apart < SAME_POINTS) return null;
+  return apart > tolerancePoints ? (
+    <strong>, not the bank’s {nameMix(bank)}</strong>
+  ) : (
+    <>, within tolerance of {nameMix(bank)}</>
   );
 }
 

@@ -157,6 +157,11 @@ function RowCautions({ model }: { readonly model: RowModel }) {
           <strong>{line}</strong>
         </p>
       ))}
+      {model.otherSize.map((line) => (
+        <p key={line} className={styles.text} data-part="row-size">
+          <strong>{line}</strong>
+        </p>
+      ))}
       {model.leftOut.length > 0 && (
         <div data-part="row-refused">
           <p className={styles.text}>

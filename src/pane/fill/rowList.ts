@@ -24,6 +24,7 @@ import {
   startPressure,
 } from "../../functions/readers";
 import { startMixOf } from "../../functions/startMix";
+import { figure } from "../../functions/wording";
 import { realGas } from "../../gas/equationOfState";
 import { AIR, OXYGEN, type Mixture } from "../../gas/mixture";
 import { readMix } from "../../gas/readMix";
@@ -41,6 +42,8 @@ export interface RowModel {
   readonly problems: Problems;
   /** Lines of cylinders that an earlier line names: they count once; sentences. */
   readonly repeated: readonly string[];
+  /** Cylinders whose size in the list is not that of the register; sentences. */
+  readonly otherSize: readonly string[];
   /** Not to be filled, and why. */
   readonly leftOut: readonly Barred[];
   /** Not looked up, or not known to be in order. */
@@ -84,8 +87,9 @@ export function rowModel(
   const temperatureK = reader.read("temperature", settledTemperature()) ?? DEFAULT_TEMPERATURE_K[form.units];
   const listed = linesIn(reader, "row", (parts) => cylinderOf(parts, reader));
   const { written, repeated } = eachOnce(listed);
+  const otherSize = (written ?? []).flatMap((line) => otherSizeOf(line, receipts) ?? []);
   const gas = isContinuous ? reader.read("rowMix", mix()) : (reader.read("rowGas", mix()) ?? AIR);
-  const nothing = { repeated, leftOut: [], notKnown: [], banked: undefined, streamed: undefined };
+  const nothing = { repeated, otherSize, leftOut: [], notKnown: [], banked: undefined, streamed: undefined };
   if (targetBar === undefined || !written || !gas) return { ...nothing, problems: reader.problems };
 
   const judged = (cylinder: RowCylinder, endMix: Mixture, flowing: readonly Mixture[]) => ({
@@ -132,6 +136,7 @@ export function rowModel(
   return {
     problems: reader.problems,
     repeated,
+    otherSize,
     leftOut: [...first, ...second].filter(({ may }) => may === "no"),
     notKnown: last.filter(({ may }) => may === "not known").map(({ name }) => name),
     banked,
@@ -139,8 +144,26 @@ export function rowModel(
   };
 }
 
+/** A line of the list, with its size as it was written. */
+interface RowLine extends RowCylinder {
+  readonly size: string;
+}
+
+/** Names of one size are rounded to litres in more than one way; no two sizes are so close. */
+const SAME_SIZE = 0.02;
+
+function otherSizeOf(
+  { name, size, waterVolumeL }: RowLine,
+  receipts: readonly Receipt[],
+): string | undefined {
+  const known = receipts.find(({ asked }) => asked === name)?.size;
+  if (!known || Math.abs(waterVolumeL / known.waterVolumeL - 1) <= SAME_SIZE) return undefined;
+  const registered = known.name ?? `${figure(known.waterVolumeL, 1)} L`;
+  return `${name}: the list has ${size}, the register ${registered}. It is worked out with ${size}: look at the shoulder.`;
+}
+
 /** A cylinder written twice is filled once: the first line counts. */
-function eachOnce(listed: readonly RowCylinder[] | undefined) {
+function eachOnce(listed: readonly RowLine[] | undefined) {
   const lines = new Map<string, number>();
   const repeated: string[] = [];
   const written = listed?.filter(({ name }, index) => {
@@ -176,7 +199,7 @@ function streamedRow(
 
 const AND = new Intl.ListFormat("en-GB");
 
-function cylinderOf(parts: readonly string[], reader: FormReader): RowCylinder {
+function cylinderOf(parts: readonly string[], reader: FormReader): RowLine {
   const [name = "", size = "", reading = "", holds = ""] = parts;
   const missing = Object.entries({ size, pressure: reading, mix: holds })
     .filter(([what, part]) => part === "" && !(what === "mix" && /^empty$/i.test(reading)))
@@ -189,6 +212,7 @@ function cylinderOf(parts: readonly string[], reader: FormReader): RowCylinder {
   const start = startPressure().read(numberIn(reading) ?? reading, units);
   return {
     name,
+    size,
     waterVolumeL: readCylinderSize(size).waterVolumeL,
     pressureBar: start.bar,
     mix: startMixOf(start, holds === "" ? undefined : readMix(numberIn(holds) ?? holds)),

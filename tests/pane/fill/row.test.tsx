@@ -27,6 +27,39 @@ describe("a row of cylinders", () => {
     expect(answer).toMatch(/Bank afterwards: A \d+ psi, B \d+ psi/);
     expect(answer).toMatch(/Then \d+ more/);
   });
+  it("from a bank it tells the mix each comes out with, as MIXAFTER on its own residue, and where that is not the bank's", async () => {
+    await openFill();
+    press("A row");
+    type(
+      /^Cylinders, one a line/,
+      "GP1001, AL80, 1000, air\nGP1003, AL80, 100, air\nGP1004, AL80, 500, EAN32",
+    );
+    type(/^The bank, one a line/, "A, 50, 3600\nB, 50, 3600");
+    type("Gas in the bank", "EAN32");
+    type(/^Fill to/, "3000");
+    const [[far]] = evaluate("MIXAFTER", [1000, "air", 3000, 32, "psi"]) as [[number]];
+    const [[near]] = evaluate("MIXAFTER", [100, "air", 3000, 32, "psi"]) as [[number]];
+    expect(32 - far).toBeGreaterThan(1);
+    expect(32 - near).toBeLessThan(1);
+    expect(part("row-mixes").textContent).toBe(
+      `GP1001O2 ${far.toFixed(1)} %, not the bank’s EAN32` +
+        `GP1003O2 ${near.toFixed(1)} %, within tolerance of EAN32GP1004O2 32.0 %`,
+    );
+  });
+  it("says where the size in the list is not that of the register, in whatever words it is written", async () => {
+    await openFill();
+    press("A row");
+    type(/^Cylinders, one a line/, "GP1001, HP100, 500, air\nGP1003, 11.1, 500, air");
+    press("Check them all");
+    await waitFor(() => {
+      expect(part("row-size").textContent).toBe(
+        "GP1001: the list has HP100, the register AL80. It is worked out with HP100: look at the shoulder.",
+      );
+    });
+    expect(document.querySelectorAll("[data-part=row-size]")).toHaveLength(1);
+    type(/^Cylinders, one a line/, "GP1001, AL80, 500, air");
+    expect(document.querySelector("[data-part=row-size]")).toBeNull();
+  });
   async function continuousRow(cylinders: string, mix: string) {
     await openFill();
     press("A row");
