@@ -100,13 +100,15 @@ function noSerial({ serial }: FillFields, [match]: readonly CylinderMatch[]): st
 
 /** A row of the register knows the cylinder, and nothing of what is left in it. */
 function ofCylinder(cylinder: Cylinder, country: Shop["rules"]): readonly WaitingCylinder[] | string {
-  const { serial } = cylinder.fields;
-  if (serial.kind !== "value") {
+  const { serial, shopNumber } = cylinder.fields;
+  if (serial.kind !== "value" && shopNumber.kind !== "value") {
     const { detail, why } = lacking(serial, { field: "serial" });
     return sentence(detail ?? why);
   }
-  return serial.value.map((each) => {
-    const size = sizeOf([cylinder], country, serial.value.length);
+  const names =
+    serial.kind === "value" ? serial.value : shopNumber.kind === "value" ? [shopNumber.value] : [];
+  return names.map((each) => {
+    const size = sizeOf([cylinder], country, names.length);
     const lacks = [...size.lacks, "the register does not say what is left in it"];
     return {
       serial: each,

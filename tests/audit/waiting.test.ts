@@ -114,6 +114,41 @@ describe("rows of cylinders that wait", () => {
     ]);
   });
 
+  it("that cannot be read say why, each its own reason", () => {
+    const { notTaken } = waiting(
+      [
+        WAITING,
+        { ...WAITING, Date: null, Serial: null, "Start psi": "?!", "Start mix": null, "Ordered mix": null },
+        { Serial: "???" },
+      ],
+      [2, 3],
+    );
+    expect(notTaken.map(({ row }) => row)).toEqual([2, 3]);
+    for (const { why } of notTaken) expect(why).toMatch(/^[A-Z“"].+\.$/);
+    expect(notTaken[0]!.why).not.toBe(notTaken[1]!.why);
+    const register = waitingIn(
+      logOf(
+        [WAITING],
+        [...REGISTER, { Serial: null, "Shop number": "C-017", Size: "AL80", Hydro: onDay("2024-03-14") }],
+      ),
+      shop,
+      "Cylinders",
+      [4],
+    );
+    expect(register.notTaken).toEqual([{ row: 4, why: "Serial is blank." }]);
+  });
+
+  it("of a serial that stands for two cylinders take neither's size", () => {
+    const register = [
+      { ...REGISTER[0], Made: "2014/03" },
+      { ...REGISTER[0], Made: "2003/07" },
+    ];
+    const { cylinders } = waitingIn(logOf([WAITING], register), shop, "Fills", [1]);
+    expect(cylinders).toMatchObject([
+      { serial: "GP1001", size: undefined, lacks: ["its serial stands for two cylinders"] },
+    ]);
+  });
+
   it("of a sheet that is no part of the log are not taken, and the sheet says why", () => {
     const prices = sheetOf("Prices", [{ What: "Oxygen", "We pay": 40, Per: "bottle" }]);
     const log = readLog([sheetOf("Fills", [WAITING]), prices], { units: "us" });
