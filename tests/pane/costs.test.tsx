@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
-import { act, fireEvent, screen, waitFor, within } from "@testing-library/react";
+import { act, fireEvent, render, screen, waitFor, within } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
+import { Notice } from "../../src/pane/kit/ProblemNote";
 import type { Sheet } from "../../src/sheet/sheet";
 import { priceSheet } from "../costs/lists";
 import { FakeWorkbook, sheet, smallLog, US_SHOP } from "./fakeWorkbook";
@@ -118,7 +119,11 @@ describe("fill costs", () => {
     const workbook = new FakeWorkbook(costedLog(priceSheet()), US_SHOP);
     await openCosts(workbook);
     press("Write the cost sheets", area());
-    expect(await screen.findByText(/^Written as new sheets: Fill costs all/)).toBeTruthy();
+    const written = await screen.findByText(/^Written as new sheets: Fill costs all/);
+    const { container: done } = render(<Notice intent="success">Done.</Notice>);
+    const markOf = (notice: Element | null) => notice!.querySelector("svg")!.innerHTML;
+    expect(markOf(written.closest(".fui-MessageBar"))).toBe(markOf(done));
+    expect(markOf(done)).not.toBe(markOf(render(<Notice>Mind this.</Notice>).container));
     expect(JSON.stringify(workbook.added)).not.toContain("C-014");
     const kept = workbook.settings.get("brimbook") as { sheets: { sheet: string; use: boolean }[] };
     expect(kept.sheets.filter(({ use }) => !use).map(({ sheet }) => sheet)).toEqual(

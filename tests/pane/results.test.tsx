@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { fireEvent, render, screen, waitFor, within } from "@testing-library/react";
 import { useState } from "react";
-import { beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it, vi } from "vitest";
 import { SEVERITIES, type Finding, type NotChecked } from "../../src/audit/finding";
 import { acceptancesOf, identityOf } from "../../src/audit/acceptance";
 import { AnnouncerProvider } from "../../src/pane/kit/announce";
@@ -193,6 +193,22 @@ describe("the list of findings", () => {
     fireEvent.change(screen.getByRole("combobox", { name: "Period" }), { target: { value: "days" } });
     fireEvent.change(screen.getByLabelText("From"), { target: { value: "2026-10-01" } });
     await screen.findByText(/No finding fits/);
+  });
+});
+
+describe("the reasons of a finding", () => {
+  it("are brought into sight when they are opened, and nothing moves when they are closed", () => {
+    const shown: Element[] = [];
+    const spy = vi.spyOn(Element.prototype, "scrollIntoView").mockImplementation(function (this: Element) {
+      shown.push(this);
+    });
+    show(report(8));
+    const why = screen.getAllByRole("button", { name: /^Why: / })[0]!;
+    fireEvent.click(why);
+    expect(shown.map(({ id }) => id)).toEqual([why.getAttribute("aria-controls")]);
+    fireEvent.click(why);
+    expect(shown).toHaveLength(1);
+    spy.mockRestore();
   });
 });
 

@@ -80,7 +80,7 @@ export function CostsArea({ workbook, shop, watchChanges }: CostsAreaProps) {
           </>
         )}
         {written && (
-          <Notice>
+          <Notice intent="success">
             {written.what === "cost sheets"
               ? `Written as new sheets: ${written.names.join(", ")}.`
               : `“${written.names.join()}” is a new sheet. Fill in what applies there, then work it out again.`}

@@ -29,10 +29,17 @@ export function ProblemNote({ problem, onTryAgain }: ProblemNoteProps) {
   );
 }
 
+interface NoticeProps {
+  readonly children: ReactNode;
+  readonly actions?: ReactNode;
+  /** `success` where what was asked for is done. */
+  readonly intent?: "warning" | "success";
+}
+
 /** Something the user should know, without it being an error. */
-export function Notice({ children, actions }: { children: ReactNode; actions?: ReactNode }) {
+export function Notice({ children, actions, intent = "warning" }: NoticeProps) {
   return (
-    <MessageBar intent="warning" layout="multiline" politeness="polite">
+    <MessageBar intent={intent} layout="multiline" politeness="polite">
       <MessageBarBody>{children}</MessageBarBody>
       {actions !== undefined && <MessageBarActions>{actions}</MessageBarActions>}
     </MessageBar>

@@ -1,5 +1,5 @@
 import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
-import { memo, useId, useRef, useState } from "react";
+import { memo, useEffect, useId, useRef, useState } from "react";
 import { ruleInWords } from "../../../audit/ruleInWords";
 import { BASIS_WORDS } from "../../kit/basisWords";
 import { SEVERITY_WORDS } from "../../kit/SeverityMark";
@@ -96,6 +96,10 @@ export const FindingEntry = memo(function FindingEntry(props: FindingEntryProps)
   const [open, setOpen] = useState(false);
   const about = [finding.serial, dayInWords(finding.fillDate), placeName(finding.cell)].filter(Boolean);
   const why = useRef<HTMLButtonElement>(null);
+  const reasons = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (open) reasons.current?.scrollIntoView({ block: "nearest" });
+  }, [open]);
   const activate = () => {
     onActive(at);
   };
@@ -140,7 +144,7 @@ export const FindingEntry = memo(function FindingEntry(props: FindingEntryProps)
           Why
         </button>
         {open && (
-          <div id={id}>
+          <div ref={reasons} id={id}>
             <dl className={styles.reasons}>
               <dt>Rule</dt>
               <dd>{ruleInWords(finding.rule)}</dd>
