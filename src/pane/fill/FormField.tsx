@@ -33,6 +33,7 @@ export function FormField({ name, label, hint, placeholder, unit, problem, onEnt
     <Field label={label} hint={hint} validationMessage={problem ?? model.problems[name]}>
       <Input
         className={mergeClasses(styles.input, behind !== undefined && styles.number)}
+        name={name}
         value={shownIn(form, name)}
         placeholder={placeholder}
         autoComplete="off"
@@ -57,6 +58,11 @@ export function FormField({ name, label, hint, placeholder, unit, problem, onEnt
       />
     </Field>
   );
+}
+
+/** Puts the cursor into a field of this part of the pane: for a button that goes once it has filled the field in. */
+export function focusField(part: HTMLElement | null, name: FieldName): void {
+  part?.querySelector<HTMLInputElement>(`input[name=${name}]`)?.focus();
 }
 
 function unitOf(name: FieldName, units: "us" | "metric"): string | undefined {

@@ -1,9 +1,10 @@
 import { Button } from "@fluentui/react-components";
+import { useRef } from "react";
 import { nameMix } from "../../gas/nameMix";
 import { Disclosure } from "../kit/Disclosure";
 import { Exactness } from "./Exactness";
 import { useFilling } from "./FillContext";
-import { FormField } from "./FormField";
+import { FormField, focusField } from "./FormField";
 import { PlanAnswer } from "./PlanAnswer";
 import { StationFields } from "./StationFields";
 import { useFillStyles } from "./styles";
@@ -18,8 +19,9 @@ export function PlanStage({ onNext }: { readonly onNext: () => void }) {
   const { receipt, model, form, write, units } = useFilling();
   const inside = receipt?.inside?.mix;
   const service = receipt?.limit?.limitBar;
+  const stage = useRef<HTMLDivElement>(null);
   return (
-    <div className={styles.stage}>
+    <div ref={stage} className={styles.stage}>
       <h2 className={styles.title}>Plan</h2>
       <h3 className={styles.heading}>In the cylinder</h3>
       <div className={styles.pair}>
@@ -31,6 +33,7 @@ export function PlanStage({ onNext }: { readonly onNext: () => void }) {
           className={styles.button}
           onClick={() => {
             write("startMix", mixCell(inside));
+            focusField(stage.current, "startMix");
           }}
         >
           Take {nameMix(inside)} from the log ({partsText(inside)})
@@ -46,6 +49,7 @@ export function PlanStage({ onNext }: { readonly onNext: () => void }) {
           className={styles.button}
           onClick={() => {
             write("endPressure", figure(gaugeReading(service, units), units === "us" ? 0 : 1));
+            focusField(stage.current, "endPressure");
           }}
         >
           To its limit: {reading(service, units)} {UNIT_NAMES[units].pressure}

@@ -1,5 +1,5 @@
 import { Button } from "@fluentui/react-components";
-import { useState } from "react";
+import { useRef, useState } from "react";
 import type { RowNotTaken, Waiting, WaitingCylinder } from "../../audit/waiting";
 import { WorkbookProblem, type SelectedRows } from "../../workbook/workbook";
 import { useAnnounce } from "../kit/announce";
@@ -26,6 +26,7 @@ export function TakeRows() {
   const [taken, setTaken] = useState<Taken>();
   const [problem, setProblem] = useState<Problem>();
   const announce = useAnnounce();
+  const takeButton = useRef<HTMLButtonElement>(null);
   if (!workbook.readSelection) return null;
 
   const take = async () => {
@@ -48,7 +49,7 @@ export function TakeRows() {
   };
   return (
     <>
-      <Button className={styles.button} onClick={() => void take()}>
+      <Button ref={takeButton} className={styles.button} onClick={() => void take()}>
         Take the rows selected in the sheet
       </Button>
       {problem && <ProblemNote problem={problem} />}
@@ -61,6 +62,7 @@ export function TakeRows() {
               onClick={() => {
                 change((now) => writeField(now, "row", taken.before));
                 setTaken(undefined);
+                takeButton.current?.focus();
                 announce("The rows are out of the list again.");
               }}
             >

@@ -2,9 +2,9 @@ import { gaugeReading, UNIT_NAMES, temperature, type Units } from "../../gas/uni
 import { figure } from "../../functions/wording";
 import { nameMix } from "../../gas/nameMix";
 import type { Mixture } from "../../gas/mixture";
+import type { Block } from "../../sheet/draft/blocks";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
-import { LOOKS } from "../../sheet/draft/looks";
-import { ownLine } from "../../sheet/ownSheet";
+import { rowsTaken, sheetOf } from "../../sheet/draft/sheetOf";
 import type { FillModel } from "./model";
 import { CAUTIONS } from "./words";
 
@@ -25,7 +25,11 @@ export function planSheet(model: FillModel, units: Units): SheetDraft | undefine
     ["Oxygen supply, %", Number(figure(station.oxygenSupply.oxygen * 100, 2))],
     ["Order", chosen.order.order],
   ];
-  const first = 3;
+  const top: readonly Block[] = [
+    { kind: "title", lines: ["Fill plan"] },
+    { kind: "quiet", lines: [chosen.title] },
+  ];
+  const first = rowsTaken(top) + 1;
   const cells = given.map((_, index) => `B${first + index}`);
   const stops = chosen.plan.steps.map(({ step, stopBar }): readonly [string, DraftCell] => [
     step === "drain" ? `Drain to, ${unit.pressure}` : `Stop ${step} at, ${unit.pressure}`,
@@ -42,28 +46,19 @@ export function planSheet(model: FillModel, units: Units): SheetDraft | undefine
       formula: `ROUNDDOWN(BRIM.MOD(B${first + 3},"${unit.depth}",${station.maxPpO2})+0.000000001,0)`,
     },
   ];
-  const rows: readonly (readonly DraftCell[])[] = [
-    [{ value: `Fill plan: ${chosen.title}`, style: LOOKS.title }],
-    [],
-    ...given,
-    [],
-    ...stops,
-    ...(model.depths?.mod === undefined ? [] : [mod]),
-    [],
-    ...[...CAUTIONS, ownLine("fill plan")].map((line): readonly DraftCell[] => [
-      { value: line, style: LOOKS.quiet },
-    ]),
+  const answers = [...stops, ...(model.depths?.mod === undefined ? [] : [mod])];
+  const blocks: readonly Block[] = [
+    ...top,
+    { kind: "facts", facts: given },
+    ...(answers.length === 0 ? [] : [{ kind: "facts", facts: answers } as const]),
+    { kind: "quiet", lines: CAUTIONS },
   ];
-  return {
-    name: "Fill plan",
-    rows: rows.map((row) => ({ cells: row })),
-    widths: [28, 16],
-    merges: [],
-    tables: [],
-    charts: [],
-    frozenRows: 0,
-    page: { paper: units === "us" ? "Letter" : "A4", landscape: false, footer: "Fill plan" },
-  };
+  return sheetOf("Fill plan", blocks, {
+    paper: units === "us" ? "Letter" : "A4",
+    landscape: false,
+    footer: "Fill plan",
+    own: "fill plan",
+  });
 }
 
 /** As the functions take it: per cent as a number, trimix as text. */

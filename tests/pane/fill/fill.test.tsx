@@ -130,6 +130,16 @@ describe("planning", () => {
     expect(part("plan").textContent).toContain(`Cost${costBy(0.75)}`);
     expect(part("plan").textContent).toContain("oxygen as typed under the station.");
   });
+  it("leaves the cursor in the field that a button has filled in", async () => {
+    await openFill();
+    await receive("GP1001");
+    press("Plan");
+    await screen.findByRole("heading", { name: "Plan" });
+    press(/^Take EAN31\.6 from the log/);
+    expect(document.activeElement).toBe(screen.getByRole("textbox", { name: "Mix, analysed" }));
+    press(/^To its limit/);
+    expect(document.activeElement).toBe(screen.getByRole("textbox", { name: /^Pressure, settled/ }));
+  });
   it("does not offer partial pressure for a cylinder rated to 40 %, and says why", async () => {
     await openFill();
     await receive("GP1003");

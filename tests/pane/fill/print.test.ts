@@ -12,6 +12,7 @@ import {
 import { asPasted, leftBlank, logRow } from "../../../src/pane/fill/logRow";
 import { fillModel, type FillModel } from "../../../src/pane/fill/model";
 import { OUTSIDE } from "../../../src/pane/fill/outside";
+import { CAUTIONS } from "../../../src/pane/fill/words";
 import { ownSheetOf } from "../../../src/sheet/ownSheet";
 import { planSheet } from "../../../src/pane/fill/planSheet";
 import { readPresence } from "../../../src/log/cells/text";
@@ -144,6 +145,29 @@ describe("label sheets", () => {
 });
 
 describe("the plan as a sheet", () => {
+  it("shows its title and its cautions whole", () => {
+    const draft = planSheet(fillModel(written({ ...FILL, endMix: "TX 21/35" }), undefined, "US"), "us")!;
+    const widths = draft.widths.map((width) => width!);
+    const isAcross = (row: number) =>
+      draft.merges.some(
+        (area) => area.firstRow === row && area.firstColumn === 0 && area.lastColumn === widths.length - 1,
+      );
+    const lines = draft.rows.flatMap(({ cells, heightPt }, row) => {
+      const { value, style } = styledCell(cells[0]);
+      return cells.length === 1
+        ? [{ text: value as string, style, heightPt: heightPt!, across: isAcross(row) }]
+        : [];
+    });
+    expect(lines[1]!.text).toMatch(/^Partial pressure: helium and oxygen/);
+    expect(lines.length).toBeGreaterThan(CAUTIONS.length + 1);
+    const total = widths.reduce((sum, width) => sum + width, 0);
+    for (const { text, style, heightPt, across } of lines) {
+      const sizePt = style?.sizePt ?? 11;
+      expect(across).toBe(true);
+      const inOneLine = Math.ceil((text.length * sizePt) / 11 / total);
+      expect(heightPt).toBeGreaterThanOrEqual(inOneLine * sizePt * 1.2);
+    }
+  });
   it("has formulas whose answers are those already in the cells", () => {
     const draft = planSheet(fillModel(written({ ...FILL, endMix: "TX 21/35" }), undefined, "US"), "us")!;
     const cells = draft.rows.map((row) => row.cells.map(styledCell));
