@@ -1,5 +1,5 @@
 import { FluentProvider, makeStyles, Spinner, tokens } from "@fluentui/react-components";
-import { useRef, type ReactNode } from "react";
+import { useEffect, useRef, type ReactNode } from "react";
 import type { FormulaHost, Workbook } from "../workbook/workbook";
 import { Areas } from "./Areas";
 import { FormulaNote } from "./FormulaNote";
@@ -78,8 +78,17 @@ function ShopPane({
   const shop = useShop(workbook);
   const { country, units } = shop.settings;
   const answered = country !== undefined && units !== undefined;
+  const main = useRef<HTMLElement>(null);
+  const isAsked = shop.state === "ready" && !answered;
+  const wasAsked = useRef(isAsked);
+  useEffect(() => {
+    // The button that answered the first question is gone: whoever works by keyboard goes on from the areas.
+    if (wasAsked.current && !isAsked && shop.state === "ready")
+      main.current?.querySelector<HTMLElement>("[role=tab][aria-selected=true]")?.focus();
+    wasAsked.current = isAsked;
+  }, [isAsked, shop.state]);
   return (
-    <main className={styles.pane}>
+    <main ref={main} className={styles.pane}>
       {headed && <PaneHeader />}
       {(shop.problem !== undefined || shop.notice !== undefined) && (
         <div className={styles.padded}>

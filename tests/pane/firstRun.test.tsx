@@ -23,7 +23,8 @@ describe("the first run", () => {
 
     fireEvent.click(screen.getByRole("radio", { name: /^US/ }));
     press("Start");
-    await screen.findByRole("tab", { name: "Check the log", selected: true });
+    const tab = await screen.findByRole("tab", { name: "Check the log", selected: true });
+    expect(document.activeElement).toBe(tab);
     await waitFor(() => {
       expect(workbook.settings.get("brimbook")).toMatchObject({ country: "US", units: "us" });
     });
