@@ -2,7 +2,11 @@ import type { LogColumns } from "./logColumns";
 import type { Fault, FilledCylinder, Rule } from "./rule";
 import { RULES } from "./rules";
 import { aboveRating } from "./rules/aboveRating";
+import { cleaningPastDue } from "./rules/cleaningPastDue";
+import { cleanLost } from "./rules/cleanLost";
 import { notAnalysed } from "./rules/notAnalysed";
+import { notOxygenClean } from "./rules/notOxygenClean";
+import { sourceNotProven } from "./rules/sourceNotProven";
 import { suspectAir } from "./rules/suspectAir";
 import type { Shop } from "./shop";
 import { madeBy } from "./waiting";
@@ -19,9 +23,18 @@ export interface Danger {
   readonly todo: string;
 }
 
+const CLEAN_FIRST = {
+  first: "empty it",
+  todo: "Empty it, and have it cleaned for oxygen before oxygen goes into it again.",
+} as const;
+
 const TODO: ReadonlyMap<Rule, Pick<Danger, "first" | "todo">> = new Map([
   [suspectAir, { first: "empty it", todo: "Empty it, look inside, and fill it with tested air." }],
   [aboveRating, { first: "empty it", todo: "Empty it, and fill it only to its rating." }],
+  [notOxygenClean, CLEAN_FIRST],
+  [cleanLost, CLEAN_FIRST],
+  [cleaningPastDue, CLEAN_FIRST],
+  [sourceNotProven, CLEAN_FIRST],
   [notAnalysed, { first: "analyse it", todo: "Analyse what is in it before anything is added." }],
 ]);
 

@@ -6,6 +6,7 @@ import { shopFor } from "../../src/audit/shopFor";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { evaluate } from "../../src/functions/evaluate";
 import { gaugeReading } from "../../src/gas/units";
+import { readSample } from "../reports/sample";
 import { logOf, onDay, type TestRow } from "./sheets";
 
 const TODAY = Temporal.PlainDate.from("2026-10-31");
@@ -165,3 +166,26 @@ describe("receiving a cylinder", () => {
           }
   });
 });
+
+describe("the cylinders of the sample log at the counter", () => {
+  it("hold what the recall list has against them, and the others nothing", async () => {
+    const { log, settings } = await readSample();
+    const { airTests, sources, house } = settings;
+    const options = { airTests, sources, house, asOf: "2026-10-31" };
+    const { recall } = audit(log, countryRules("US"), options);
+    const against = new Map(
+      recall.map(({ serial, findings }) => [
+        serial,
+        findings.filter(({ rule }) => !rule.startsWith("V")).map(({ message }) => message),
+      ]),
+    );
+    expect([...against.values()].some((messages) => messages.length > 0)).toBe(true);
+    const ofSample = shopFor(countryRules("US"), options).shop;
+    const inOrder = ["0019700", "K21197", "K42277"];
+    for (const serial of [...against.keys(), ...inOrder]) {
+      const receipt = receive(log, ofSample, serial, TODAY);
+      expect([serial, receipt.wrongInside.map(({ says }) => says)]).toEqual([serial, against.get(serial) ?? []]);
+    }
+    expect(inOrder.map((serial) => receive(log, ofSample, serial, TODAY).verdict)).toEqual(["fill", "fill", "do not fill"]);
+  });
+}); // prettier-ignore

@@ -2,7 +2,7 @@ import type { Locator, Page } from "playwright-core";
 import { evaluate } from "../../src/functions/evaluate";
 
 /** Of the sample: in date and oxygen clean; rated to 40 %; past hydro. */
-export const CLEAN = "0025830";
+export const CLEAN = "0019700";
 export const TO_FORTY = "K21197";
 export const PAST_HYDRO = "K42277";
 
