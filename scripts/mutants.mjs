@@ -22,7 +22,7 @@ const ROOMS = {
       ), // prettier-ignore
       ...audit("tests", "eitherReading", "cylinderOnRecord", "settledReading"),
     ],
-    tests: tests("vessel", "vesselSentences", "rules", "eitherReading", "register"),
+    tests: tests("vessel", "vesselSentences", "cylinderOnRecord", "rules", "eitherReading", "register"),
   },
   oxygen: {
     files: [
