@@ -91,7 +91,7 @@ const ROOMS = {
     tests: tests("houseSettings", "settings"),
   },
   counter: {
-    files: audit("fillCheck", "receive", "waiting"),
+    files: audit("fillCheck", "receive", "inside", "waiting"),
     tests: tests("fillCheck", "receive", "receipt", "waiting"),
   },
 };

@@ -65,7 +65,7 @@ describe("two rows of a register are of one cylinder", () => {
 describe("a cylinder of unknown kind", () => {
   it("is one of which neither class nor material nor alloy is written", () => {
     expect(onRecord({ Hydro: "2024/05" }).isOfUnknownKind).toBe(true);
-    for (const said of [{ Class: "3AL" }, { Material: "steel" }, { Alloy: "6351" }])
+    for (const said of [{ Class: "3AL" }, { Material: "steel" }, { Alloy: "6351" }] as TestRow[])
       expect(onRecord({ Hydro: "2024/05", ...said }).isOfUnknownKind).toBe(false);
   });
 
