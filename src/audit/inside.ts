@@ -63,15 +63,17 @@ export function airNotJudged(last: FilledCylinder, shop: Shop): string | undefin
   return verdict.kind === "not judged" ? (verdict.detail ?? verdict.why) : undefined;
 }
 
-/** The fill before the one to be made; rows that still wait to be made left in it nothing. */
+/**
+ * The fill before the one to be made; rows that still wait to be made left in it nothing. By shop number alone it may be
+ * that of another's cylinder: a danger is told all the same.
+ */
 export function lastMade(
   walked: readonly FilledCylinder[],
   next: FilledCylinder,
 ): FilledCylinder | undefined {
-  if (next.past.last === undefined) return undefined;
-  return walked.findLast(
-    ({ fill, serial }) => fill !== next.fill && serial === next.serial && madeBy(fill.fields) !== undefined,
-  );
+  return walked
+    .slice(0, walked.indexOf(next))
+    .findLast(({ fill, serial }) => serial === next.serial && madeBy(fill.fields) !== undefined);
 }
 
 /** Ids that begin with V are of the vessel. */

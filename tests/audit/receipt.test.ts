@@ -84,6 +84,13 @@ describe("a receipt", () => {
     });
   });
 
+  it("by shop number alone still says what is wrong with what was last put in", () => {
+    const row = { ...FILL, ...TESTS, Serial: null, "Oxygen rating": "air only" };
+    const found = received("C-014", [row]);
+    expect(found).toMatchObject({ found: "own row", verdict: "empty it first" });
+    expect(found.wrongInside[0]!.says).toContain('above the 23.5 % that "air only" allows');
+  });
+
   it("of a cylinder that nobody here knows says so, and is never to fill", () => {
     const unknown = received("XX9", [FILL], register);
     expect(unknown).toMatchObject({ found: "nothing", serial: "XX9", at: undefined, verdict: "not known" });
