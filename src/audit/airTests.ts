@@ -27,6 +27,12 @@ export function dayOfTest(test: AirTest): number {
   return day;
 }
 
+/** The last test made by this day; tests are in the order of their days. */
+export function lastTestBy(day: number, tests: readonly AirTest[]): AirTest | undefined {
+  for (let at = tests.length - 1; at >= 0; at--) if (dayOfTest(tests[at]!) <= day) return tests[at];
+  return undefined;
+}
+
 /** Day number of the last day on which a test of so many months' worth still counts. */
 export function lastDayOfTest(test: AirTest, months: number): number {
   const known = LAST_DAYS.get(test);

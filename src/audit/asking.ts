@@ -1,7 +1,7 @@
 import type { Refusal } from "../gas/refusal";
 import { BLANK, type Reading } from "../log/reading";
 import { notJudged, type FilledCylinder, type NotJudged, type Place } from "./rule";
-import type { TestHistory } from "./tests";
+import type { TestHistory } from "./testHistory";
 import { fieldName } from "./words";
 
 /*

@@ -5,7 +5,8 @@ import { Refusal } from "../gas/refusal";
 import type { Cylinder } from "../log/log";
 import { BLANK, type Reading } from "../log/reading";
 import type { Place } from "./rule";
-import { cleanings, hydros, visuals, type TestHistory } from "./tests";
+import { cleanings, hydros, visuals } from "./tests";
+import type { TestHistory } from "./testHistory";
 
 /** What the log says of one cylinder: in the fill's own row, in the register, or both. Worked out when asked for. */
 export class CylinderOnRecord {
@@ -15,6 +16,9 @@ export class CylinderOnRecord {
   #visuals: TestHistory | undefined;
   #cleanings: TestHistory | undefined;
   #service: OnRecord<OxygenService> | undefined;
+
+  /** What rules have worked out of it, each in a place of its own: `oncePerCylinder`. */
+  readonly workedOut: unknown[] = [];
 
   constructor(
     /** The fill's own row first. */

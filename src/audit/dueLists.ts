@@ -13,7 +13,7 @@ import type { AuditOptions } from "./shop";
 import { LogColumns } from "./logColumns";
 import type { Place } from "./rule";
 import { shopFor } from "./shopFor";
-import { lateByEveryReading, stateOn, type Test, type TestHistory } from "./tests";
+import { lateByEveryReading, type Test, type TestHistory } from "./testHistory";
 import { fieldName } from "./words";
 
 /** How far ahead the lists look, in days: a list for each. */
@@ -122,7 +122,7 @@ function testsDue(
   const dueOf = (test: DueTest, history: TestHistory | undefined): readonly (DueEntry | DueUnknown)[] => {
     if (history === undefined) return [];
     const field = FIELDS[test];
-    const state = stateOn(today, history);
+    const state = history.stateOn(today);
     switch (state.kind) {
       case "in date":
       case "past due":

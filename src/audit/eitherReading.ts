@@ -4,7 +4,7 @@ import type { Reading } from "../log/reading";
 import { dayOf, lacking } from "./asking";
 import { SEVERITIES } from "./finding";
 import type { Fault, FilledCylinder, Place, Verdict } from "./rule";
-import { everyReading, type DoubtfulTest, type Test, type TestHistory } from "./tests";
+import { everyReading, type DoubtfulTest, type Test, type TestHistory } from "./testHistory";
 import { dateText, fieldName } from "./words";
 
 /*

@@ -3,6 +3,7 @@ import { nameMix } from "../gas/nameMix";
 import type { Mixture } from "../gas/mixture";
 import type { Fill } from "../log/log";
 import { lacking } from "./asking";
+import { oncePerCylinder } from "./registered";
 import type { FilledCylinder, NotJudged, Place } from "./rule";
 import type { Shop } from "./shop";
 
@@ -16,22 +17,26 @@ export interface FilledMix {
   readonly at: Place;
 }
 
+const ANALYSED: Place = { field: "analysedMix" };
+const ORDERED: Place = { field: "orderedMix" };
+
 export function filledMix({ fields }: Pick<Fill, "fields">): FilledMix | NotJudged {
   const { analysedMix, orderedMix } = fields;
-  if (analysedMix.kind === "value")
-    return { mix: analysedMix.value, isAnalysed: true, at: { field: "analysedMix" } };
+  if (analysedMix.kind === "value") return { mix: analysedMix.value, isAnalysed: true, at: ANALYSED };
   if (analysedMix.kind !== "blank") return lacking(analysedMix, { field: "analysedMix" });
-  if (orderedMix.kind === "value")
-    return { mix: orderedMix.value, isAnalysed: false, at: { field: "orderedMix" } };
+  if (orderedMix.kind === "value") return { mix: orderedMix.value, isAnalysed: false, at: ORDERED };
   return lacking(orderedMix, { field: "orderedMix" });
 }
 
 /** Every rating that the cylinder may have by what is written; empty where nothing can be said. */
 export function possibleServices({ cylinder }: FilledCylinder): readonly OxygenService[] {
-  const { reading } = cylinder.oxygenService;
+  return servicesOf(cylinder);
+}
+
+const servicesOf = oncePerCylinder(({ oxygenService: { reading } }): readonly OxygenService[] => {
   if (reading.kind === "value") return [reading.value];
   return reading.kind === "ambiguous" ? reading.choices : [];
-}
+});
 
 /** The richest mix that a rating allows, as a mole fraction. */
 export function richestFor(service: OxygenService, { rules }: Shop): number {
@@ -44,6 +49,9 @@ export interface RichInflow {
   readonly at: Place;
 }
 
+const BY_PARTIAL_PRESSURE: RichInflow = { how: "Partial pressure puts pure oxygen", at: { field: "method" } };
+const BY_OXYGEN_ADDED: RichInflow = { how: "Pure oxygen was put", at: { field: "oxygenAdded" } };
+
 /**
  * What flows in decides over oxygen service, not the final mix: pure oxygen in partial-pressure blending, or any gas
  * above the country's limit, 40 % as a rule (NOAA Diving Manual ch. 15; Code du sport art. A322-92; Tukes).
@@ -51,10 +59,10 @@ export interface RichInflow {
 export function richInflow({ fill }: FilledCylinder, { rules, figures }: Shop): RichInflow | undefined {
   const { method, oxygenAdded } = fill.fields;
   if (method.kind === "value" && method.value === "partial pressure") {
-    return { how: "Partial pressure puts pure oxygen", at: { field: "method" } };
+    return BY_PARTIAL_PRESSURE;
   }
   if (oxygenAdded.kind === "value" && oxygenAdded.value.written.value > 0) {
-    return { how: "Pure oxygen was put", at: { field: "oxygenAdded" } };
+    return BY_OXYGEN_ADDED;
   }
   const filled = filledMix(fill);
   if (

@@ -28,7 +28,7 @@ import { pastServiceLife } from "./rules/pastServiceLife";
 import { threadsDiffer } from "./rules/threadsDiffer";
 import { visualPastDue } from "./rules/visualPastDue";
 import type { Shop } from "./shop";
-import { stateOn, type TestHistory } from "./tests";
+import type { TestHistory } from "./testHistory";
 import { madeBy } from "./waiting";
 import { walk } from "./walk/walk";
 import { sourceFor } from "./whoseSource";
@@ -312,7 +312,7 @@ function ranOut(test: "hydro" | "visual", filled: FilledCylinder): string | unde
 
 function stateOf(day: number, test: "hydro" | "visual", { cylinder }: FilledCylinder) {
   const history: TestHistory | undefined = test === "hydro" ? cylinder.hydros : cylinder.visuals;
-  return history && stateOn(day, history);
+  return history && history.stateOn(day);
 }
 
 function goodTests(filled: FilledCylinder, day: number): readonly string[] {
@@ -326,7 +326,7 @@ function goodTests(filled: FilledCylinder, day: number): readonly string[] {
 function limitOf({ cylinder }: FilledCylinder, day: number): Receipt["limit"] {
   const { reading } = read(cylinder, "servicePressure");
   if (reading.kind !== "value" || cylinder.rules instanceof Refusal) return undefined;
-  const state = cylinder.hydros && stateOn(day, cylinder.hydros);
+  const state = cylinder.hydros && cylinder.hydros.stateOn(day);
   const latest = state?.kind === "in date" ? state.last.stamp : undefined;
   const limitBar = pressureLimitBar(reading.value.bar, cylinder.rules, latest);
   return { serviceBar: reading.value.bar, limitBar, plus: limitBar > reading.value.bar };

@@ -1,6 +1,6 @@
 import type { CylinderRules } from "../cylinders/countryRules";
 import { Refusal } from "../gas/refusal";
-import type { CylinderField, CylinderFields } from "../log/log";
+import type { Cylinder, CylinderField, CylinderFields } from "../log/log";
 
 import { BLANK, type Reading } from "../log/reading";
 import { lackingOnRecord, twoCylinders, unknownClass } from "./asking";
@@ -11,27 +11,36 @@ type ValueOf<R> = Extract<R, { kind: "value" }> extends { value: infer T } ? T :
 
 /** What stands in a field: the first value, else the first doubt, else where a value would stand. */
 export function read<F extends CylinderField>(
-  { records }: CylinderOnRecord,
+  cylinder: CylinderOnRecord,
   field: F,
 ): OnRecord<ValueOf<CylinderFields[F]>> {
-  let found: OnRecord<ValueOf<CylinderFields[F]>> | undefined;
+  const readOnce = (READERS[field] ??= oncePerCylinder(({ records }) => firstOf(records, field)));
+  return readOnce(cylinder) as OnRecord<ValueOf<CylinderFields[F]>>;
+}
+
+const READERS: { [field in CylinderField]?: (cylinder: CylinderOnRecord) => OnRecord<unknown> } = {};
+
+function firstOf(records: readonly Cylinder[], field: CylinderField): OnRecord<unknown> {
+  let found: OnRecord<unknown> | undefined;
   for (const record of records) {
-    const reading = record.fields[field] as Reading<ValueOf<CylinderFields[F]>>;
+    const reading: Reading<unknown> = record.fields[field];
     if (reading.kind === "value") return { reading, at: { record, field } };
     if (found === undefined || found.reading.kind === "blank") found = { reading, at: { record, field } };
   }
   return found ?? { reading: BLANK, at: { field } };
 }
 
+let placesTaken = 0;
+
 /** What a rule works out of a cylinder's records alone, worked out once for all its fills. */
 export function oncePerCylinder<T>(
   work: (cylinder: CylinderOnRecord) => T,
 ): (cylinder: CylinderOnRecord) => T {
-  const done = new WeakMap<CylinderOnRecord, { readonly result: T }>();
+  const place = placesTaken++;
   return (cylinder) => {
-    const known = done.get(cylinder) ?? { result: work(cylinder) };
-    done.set(cylinder, known);
-    return known.result;
+    const { workedOut } = cylinder;
+    if (!(place in workedOut)) workedOut[place] = work(cylinder);
+    return workedOut[place] as T;
   };
 }
 

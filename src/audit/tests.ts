@@ -6,80 +6,7 @@ import type { Cylinder, TestField } from "../log/log";
 import type { Reading } from "../log/reading";
 import { testsOf, type RecordedTest } from "../log/register";
 import type { Place } from "./rule";
-
-/** A test that is on record, and the days on which it proves that the cylinder may be filled. */
-export interface Test {
-  readonly kind: "hydro" | "visual" | "manufacture" | "oxygen cleaning" | "eddy current";
-  readonly stamp: TestStamp;
-  /** Day number from which it can be counted on; a stamp without a day counts from the first of its month. */
-  readonly from: number;
-  /** Day number of the last day that it holds. */
-  readonly until: number;
-  readonly at: Place;
-}
-
-/** A test date that is in doubt. */
-export interface DoubtfulTest {
-  readonly reading: Exclude<Reading<TestStamp>, { kind: "value" | "blank" }>;
-  /** Every test that it may be; none where it cannot be read. */
-  readonly choices: readonly Test[];
-  readonly at: Place;
-}
-
-/** All tests of one kind that the log knows of a cylinder, over time, with the doubts beside them. */
-export interface TestHistory {
-  readonly tests: readonly Test[];
-  readonly doubts: readonly DoubtfulTest[];
-  /** Where a date would stand, when there is none of this kind. */
-  readonly blankAt: Place | undefined;
-}
-
-/** What a test proves on a day: the latest one made by then, or why nothing can be said. */
-export type TestState =
-  | { readonly kind: "in date"; readonly last: Test }
-  | { readonly kind: "past due"; readonly last: Test }
-  | { readonly kind: "in doubt"; readonly doubt: DoubtfulTest }
-  | { readonly kind: "only later" }
-  | { readonly kind: "none" };
-
-/** Tests count as they were on the day: a later one proves nothing about it, and contradicts nothing. */
-export function stateOn(day: number, history: TestHistory): TestState {
-  let last: Test | undefined;
-  for (const test of history.tests) {
-    if (test.from <= day && (last === undefined || test.from >= last.from)) last = test;
-  }
-  if (last !== undefined && last.until >= day) return { kind: "in date", last };
-  const [doubt] = history.doubts;
-  if (doubt !== undefined) return { kind: "in doubt", doubt };
-  if (last !== undefined) return { kind: "past due", last };
-  return { kind: history.tests.length > 0 ? "only later" : "none" };
-}
-
-/** More ways to read a cylinder's tests than this are not gone through. */
-const MOST_READINGS = 64;
-
-/** The history by each way in which its doubts can be read; none where a date cannot be read at all. */
-export function everyReading(history: TestHistory): readonly TestHistory[] {
-  // A doubt with a single choice has another that nobody could read.
-  const ways = history.doubts.reduce(
-    (all, { choices }) => all * (choices.length < 2 ? 0 : choices.length),
-    1,
-  );
-  if (ways === 0 || ways > MOST_READINGS) return [];
-  return history.doubts.reduce<readonly TestHistory[]>(
-    (read, { choices }) =>
-      read.flatMap((each) => choices.map((test) => ({ ...each, tests: [...each.tests, test] }))),
-    [{ ...history, doubts: [] }],
-  );
-}
-
-/** Of tests in doubt, the one that held longest where by every reading they are past due; else undefined. */
-export function lateByEveryReading(day: number, history: TestHistory): Test | undefined {
-  const states = everyReading(history).map((read) => stateOn(day, read));
-  const late = states.flatMap((state) => (state.kind === "past due" ? [state.last] : []));
-  if (late.length < states.length) return undefined;
-  return late.sort((one, other) => other.until - one.until)[0];
-}
+import { TestHistory, type DoubtfulTest, type Test } from "./testHistory";
 
 /** Hydros, judged by the given interval; a cylinder without any counts from its manufacture. */
 export function hydros(records: readonly Cylinder[], interval: Interval, rules: CountryRules): TestHistory {
@@ -89,11 +16,12 @@ export function hydros(records: readonly Cylinder[], interval: Interval, rules: 
     interval,
     (stamp) => !isInspection(stamp, rules),
   );
-  if (history.tests.length + history.doubts.length > 0 || records.length === 0) return history;
+  if (!history.isEmpty || records.length === 0) return history;
   const made = records
     .filter(({ fields }) => fields.made.kind !== "blank")
     .map((record) => ({ record, reading: record.fields.made }));
-  return { ...historyOf("made", made, interval), blankAt: blankIn(records, "hydro") };
+  const { tests, doubts } = historyOf("made", made, interval);
+  return new TestHistory(tests, doubts, blankIn(records, "hydro"));
 }
 
 /**
@@ -107,18 +35,17 @@ export function visuals(
   rules: CountryRules,
 ): TestHistory {
   const own = historyOf("visual", testsOf(records, "visual"), interval);
-  const none = own.tests.length + own.doubts.length === 0;
-  const history = { ...own, blankAt: none ? blankIn(records, "visual") : undefined };
-  if (!cylinder.hydroCountsAsVisual) return history;
+  const blankAt = own.isEmpty ? blankIn(records, "visual") : undefined;
+  if (!cylinder.hydroCountsAsVisual) return new TestHistory(own.tests, own.doubts, blankAt);
   const byHydro = hydros(records, interval, rules);
   const inspections = testsOf(records, "hydro").filter(
     ({ reading }) => reading.kind === "value" && isInspection(reading.value, rules),
   );
-  return {
-    ...history,
-    tests: [...own.tests, ...byHydro.tests, ...historyOf("visual", inspections, interval).tests],
-    doubts: [...own.doubts, ...byHydro.doubts.filter(({ reading }) => reading.kind === "ambiguous")],
-  };
+  return new TestHistory(
+    [...own.tests, ...byHydro.tests, ...historyOf("visual", inspections, interval).tests],
+    [...own.doubts, ...byHydro.doubts.filter(({ reading }) => reading.kind === "ambiguous")],
+    blankAt,
+  );
 }
 
 /** Oxygen cleanings, which hold to the end of the month like tests. */
@@ -158,7 +85,7 @@ export function historyOf(
       doubts.push({ reading, choices: choices.map(asTest), at });
     }
   }
-  return { tests, doubts, blankAt: undefined };
+  return new TestHistory(tests, doubts);
 }
 
 const KINDS: Readonly<Record<TestField | "made", Test["kind"]>> = {

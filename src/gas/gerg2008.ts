@@ -30,11 +30,17 @@ const shapeD = Uint8Array.from(shapes, (shape) => shape.d);
 const shapeC = Uint8Array.from(shapes, (shape) => shape.c);
 const coefficients = new Float64Array(shapes.length);
 
-const termComponent = Uint8Array.from(terms, (term) => term.component);
+/** Terms of one gas stand together: where those of each end. */
+const termsEnd = Uint8Array.from(
+  COMPONENTS,
+  (_, index) => terms.findLastIndex(({ component }) => component === index) + 1,
+);
 const termN = Float64Array.from(terms, (term) => term.n);
 const termShape = Uint8Array.from(terms, ({ d, c }) => shapes.findIndex((s) => s.d === d && s.c === c));
-const termWholePower = Uint8Array.from(terms, (term) => Math.floor(term.t));
-const termEighths = Uint8Array.from(terms, (term) => (term.t % 1) * 8);
+const exponents = [...new Set(terms.map(({ t }) => t))];
+const termExponent = Uint8Array.from(terms, ({ t }) => exponents.indexOf(t));
+const exponentWhole = Uint8Array.from(exponents, Math.floor);
+const exponentEighths = Uint8Array.from(exponents, (t) => (t % 1) * 8);
 
 /** beta is directional: the order of the pair is that of the file. */
 const combinations = pairs.map((pair) => {
@@ -59,7 +65,8 @@ const criticalVolume = Float64Array.from(COMPONENTS, (c) => 1 / components[c].cr
 const criticalTemperature = Float64Array.from(COMPONENTS, (c) => components[c].criticalTemperatureK);
 
 const fraction = new Float64Array(COMPONENTS.length);
-const wholePowers = new Float64Array(Math.max(...termWholePower) + 1);
+const tauPowers = new Float64Array(exponents.length);
+const wholePowers = new Float64Array(Math.max(...exponentWhole) + 1);
 const eighthPowers = new Float64Array(8);
 const deltaPowers = new Float64Array(Math.max(...shapeD) + 1);
 const damping = new Float64Array(Math.max(...shapeC) + 1);
@@ -127,12 +134,11 @@ function prepare(composition: Composition, temperatureK: number): number {
   }
   powersOf(reducingTemperature / temperatureK);
   coefficients.fill(0);
-  for (let k = 0; k < termN.length; k++) {
-    coefficients[termShape[k]!]! +=
-      fraction[termComponent[k]!]! *
-      termN[k]! *
-      wholePowers[termWholePower[k]!]! *
-      eighthPowers[termEighths[k]!]!;
+  for (let component = 0, k = 0; component < fraction.length; component++) {
+    const x = fraction[component]!;
+    const end = termsEnd[component]!;
+    if (x === 0) k = end; // No such gas.
+    for (; k < end; k++) coefficients[termShape[k]!]! += x * termN[k]! * tauPowers[termExponent[k]!]!;
   }
   return 1 / reducingVolume;
 }
@@ -154,6 +160,8 @@ function powersOf(tau: number): void {
     wholePowers[i] = power;
     power *= tau;
   }
+  for (let k = 0; k < tauPowers.length; k++)
+    tauPowers[k] = wholePowers[exponentWhole[k]!]! * eighthPowers[exponentEighths[k]!]!;
 }
 
 /**

@@ -52,9 +52,11 @@ export function joinRegister({ cylinders, fills }: Pick<Log, "cylinders" | "fill
     push(byShopNumber, shopNumberKey(number), cylinder);
     remember(number, writtenNumbers, shopNumberKey);
   }
-  for (const { fields } of fills) {
-    for (const serial of valueOf(fields.serial) ?? []) remember(serial, written);
-    const number = valueOf(fields.shopNumber);
+  // Readings of equal cells are shared, so that each is looked at once.
+  for (const serials of new Set(fills.map(({ fields }) => fields.serial)))
+    for (const serial of valueOf(serials) ?? []) remember(serial, written);
+  for (const reading of new Set(fills.map(({ fields }) => fields.shopNumber))) {
+    const number = valueOf(reading);
     if (number !== undefined) remember(number, writtenNumbers, shopNumberKey);
   }
   const serials = [...bySerial.keys()];

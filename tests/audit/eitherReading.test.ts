@@ -4,7 +4,7 @@ import { audit } from "../../src/audit/audit";
 import { dueLists } from "../../src/audit/dueLists";
 import type { AuditResult } from "../../src/audit/finding";
 import { countryRules } from "../../src/cylinders/countryRules";
-import { everyReading, type Test } from "../../src/audit/tests";
+import { everyReading, TestHistory, type Test } from "../../src/audit/testHistory";
 import { readTestStamp } from "../../src/cylinders/readTestStamp";
 import type { LogContext } from "../../src/log/context";
 import { FULL, logOf, onDay, SHOP, type TestRow } from "./sheets";
@@ -135,8 +135,7 @@ describe("a test date that can be read in two ways", () => {
         choices: [choice(2006), choice(2009)],
         at: { field: "hydro" } as const,
       }));
-    const ways = (count: number) =>
-      everyReading({ tests: [choice(2001)], doubts: doubts(count), blankAt: undefined });
+    const ways = (count: number) => everyReading(new TestHistory([choice(2001)], doubts(count)));
     expect([ways(1), ways(6), ways(7)].map(({ length }) => length)).toEqual([2, 64, 0]);
     expect(ways(6).every(({ tests, doubts }) => tests.length === 7 && doubts.length === 0)).toBe(true);
   });

@@ -1,4 +1,4 @@
-import { dayOfTest, lastDayOfTest, testsFor } from "../airTests";
+import { dayOfTest, lastDayOfTest, lastTestBy, testsFor } from "../airTests";
 import { onItsDay } from "../eitherReading";
 import { airTestSource } from "../figureProse";
 import { notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
@@ -18,7 +18,7 @@ export const airTestDue: Rule = {
 function judgeOn(day: number, { fill }: FilledCylinder, shop: Shop): Verdict {
   const { source } = fill.fields;
   const tests = testsFor(source.kind === "value" ? source.value : undefined, shop);
-  const last = tests.findLast((test) => dayOfTest(test) <= day);
+  const last = lastTestBy(day, tests);
   if (last === undefined) return notJudged("no air test before the fill is on record", { field: "date" });
   const until = lastDayOfTest(last, shop.figures.airTestMonths);
   if (day <= until) return PASS;

@@ -6,7 +6,7 @@ import { byEveryHistory, onItsDay } from "../eitherReading";
 import { possibleServices, richInflow, type RichInflow } from "../oxygen";
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import type { Shop } from "../shop";
-import { stateOn, type Test, type TestHistory } from "../tests";
+import type { Test, TestHistory } from "../testHistory";
 import { dateText } from "../words";
 
 /**
@@ -38,7 +38,7 @@ function judgeOn(
   inflow: RichInflow,
   shop: Shop,
 ): Verdict {
-  const state = stateOn(day, cleanings);
+  const state = cleanings.stateOn(day);
   switch (state.kind) {
     case "in date":
       return PASS;

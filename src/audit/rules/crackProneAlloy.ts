@@ -6,7 +6,8 @@ import type { CylinderOnRecord } from "../cylinderOnRecord";
 import { byEveryHistory, onItsDay } from "../eitherReading";
 import { classRules, isLack, oncePerCylinder, read } from "../registered";
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
-import { historyOf, stateOn, type TestHistory } from "../tests";
+import { historyOf } from "../tests";
+import type { TestHistory } from "../testHistory";
 import { dateText } from "../words";
 import { BLANK } from "../../log/reading";
 
@@ -46,7 +47,7 @@ function judgeOn(
   history: TestHistory,
   alloy: Suspect,
 ): Verdict {
-  const state = stateOn(day, history);
+  const state = history.stateOn(day);
   switch (state.kind) {
     case "in date":
       return PASS;

@@ -4,7 +4,7 @@ import { inFill, twoCylinders } from "../asking";
 import { byEveryHistory, onItsDay } from "../eitherReading";
 import { possibleServices, richInflow, type RichInflow } from "../oxygen";
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
-import type { Test, TestHistory } from "../tests";
+import type { Test, TestHistory } from "../testHistory";
 
 /**
  * Oxygen on a cylinder that had its hydro after its oxygen cleaning: a hydro takes the valve off and fills the cylinder

@@ -1,5 +1,4 @@
 import { DOES_NOT_APPLY, PASS, type Rule } from "../rule";
-import { stateOn } from "../tests";
 
 const A_YEAR = 365;
 
@@ -13,7 +12,7 @@ export const longUnused: Rule = {
     const before = past.last?.day;
     if (day === undefined || before === undefined || cylinder.visuals === undefined) return DOES_NOT_APPLY;
     if (day - before <= A_YEAR) return PASS;
-    const state = stateOn(day, cylinder.visuals);
+    const state = cylinder.visuals.stateOn(day);
     if (state.kind !== "in date" || state.last.from > before) return PASS;
     return {
       kind: "fault",

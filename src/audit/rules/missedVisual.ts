@@ -3,7 +3,7 @@ import { inFill, lacking, twoCylinders } from "../asking";
 import { onItsDay } from "../eitherReading";
 import { DOES_NOT_APPLY, notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import { dateText } from "../words";
-import type { Test, TestHistory } from "../tests";
+import type { Test, TestHistory } from "../testHistory";
 
 /**
  * Where a visual was missed, the next test has to be a hydro; another visual does not make it good (UK test-centre

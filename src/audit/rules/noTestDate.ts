@@ -14,7 +14,7 @@ export const noTestDate: Rule = {
   judge(filled) {
     const { hydros } = filled.cylinder;
     if (hydros === undefined) return DOES_NOT_APPLY;
-    if (hydros.tests.length > 0 || hydros.doubts.length > 0) return PASS;
+    if (!hydros.isEmpty) return PASS;
     const at = hydros.blankAt ?? { field: "hydro" };
     const doubt = twoCylinders(filled);
     if (doubt) return doubt;

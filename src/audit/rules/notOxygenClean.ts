@@ -2,7 +2,6 @@ import { lacking, lackingOnRecord, onlyLater, twoCylinders } from "../asking";
 import { onItsDay } from "../eitherReading";
 import { possibleServices, richInflow } from "../oxygen";
 import { PASS, type Rule } from "../rule";
-import { stateOn } from "../tests";
 import { ratingText } from "../words";
 
 /**
@@ -20,9 +19,9 @@ export const notOxygenClean: Rule = {
     if (doubt) return doubt;
     const { reading, at } = cylinder.oxygenService;
     const services = possibleServices(filled);
-    const clean = services.filter((service) => service.oxygenClean);
+    const mayBeClean = services.some((service) => service.oxygenClean);
     const inflow = richInflow(filled, shop);
-    if (inflow !== undefined && services.length > 0 && clean.length === 0) {
+    if (inflow !== undefined && services.length > 0 && !mayBeClean) {
       return {
         kind: "fault",
         severity: "stop",
@@ -40,7 +39,7 @@ export const notOxygenClean: Rule = {
     const { cleanings } = cylinder;
     if (inflow === undefined || cleanings.tests.length === 0) return PASS;
     return onItsDay(filled, (day) =>
-      stateOn(day, cleanings).kind === "only later" ? onlyLater("oxygenCleaned", cleanings) : PASS,
+      cleanings.stateOn(day).kind === "only later" ? onlyLater("oxygenCleaned", cleanings) : PASS,
     );
   },
 };

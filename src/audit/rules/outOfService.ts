@@ -5,7 +5,6 @@ import { onItsDay } from "../eitherReading";
 import { isLack, known } from "../registered";
 import { PASS, type FilledCylinder, type Place, type Rule, type Verdict } from "../rule";
 import type { Shop } from "../shop";
-import { stateOn } from "../tests";
 
 /** Words for a cylinder that may never be filled again. */
 const OUT =
@@ -42,7 +41,7 @@ export const damagedUntested: Rule = {
   judge: (filled, shop) =>
     judgeStatus(filled, DAMAGED, (status, at, dated) => {
       const { hydros } = filled.cylinder;
-      const state = dated && hydros && stateOn(dated.day, hydros);
+      const state = dated && hydros && hydros.stateOn(dated.day);
       const testedSince =
         state?.kind === "in date" && state.last.kind === "hydro" && state.last.from >= dated!.since;
       if (testedSince) return PASS;

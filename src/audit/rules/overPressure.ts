@@ -8,7 +8,7 @@ import { isLack, known, type Known } from "../registered";
 import { PASS, type Fault, type FilledCylinder, type NotJudged, type Rule, type Verdict } from "../rule";
 import { settledReading, type SettledReading } from "../settledReading";
 import type { Shop } from "../shop";
-import { stateOn, type Test } from "../tests";
+import type { Test } from "../testHistory";
 import { pressureText } from "../words";
 import type { PressureReading } from "../../log/log";
 
@@ -97,7 +97,7 @@ function limitOf(filled: FilledCylinder, service: Known<PressureReading>): Allow
   if (withPlus === undefined || hydros === undefined) return bare;
   const day = dayOf(filled);
   if (typeof day !== "number") return day;
-  const state = stateOn(day, hydros);
+  const state = hydros.stateOn(day);
   if (state.kind === "in doubt") return lacking(state.doubt.reading, state.doubt.at);
   if (state.kind !== "in date" && state.kind !== "past due") return bare;
   const { last } = state;

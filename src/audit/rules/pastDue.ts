@@ -8,7 +8,7 @@ import type { CylinderOnRecord } from "../cylinderOnRecord";
 import { byEveryHistory, onItsDay } from "../eitherReading";
 import { DOES_NOT_APPLY, notJudged, PASS, type FilledCylinder, type Place, type Verdict } from "../rule";
 import type { Shop } from "../shop";
-import { stateOn, type Test, type TestHistory } from "../tests";
+import { TestHistory, type Test } from "../testHistory";
 import { dateText } from "../words";
 
 /** A test that falls due again and again. */
@@ -42,7 +42,7 @@ function judgeOn(
   history: TestHistory,
   test: RecurringTest,
 ): Verdict {
-  const state = stateOn(day, history);
+  const state = history.stateOn(day);
   switch (state.kind) {
     case "in date":
       return inDate(filled, day, interval, state.last, test);
@@ -68,7 +68,7 @@ function inDate(
   const { visuals } = filled.cylinder;
   if (interval.withoutVisualsMonths === undefined || visuals === undefined) return PASS;
   const until = lastDayAllowed(last.stamp, interval, interval.withoutVisualsMonths);
-  const looked = stateOn(day, visuals);
+  const looked = visuals.stateOn(day);
   if (until >= day || looked.kind === "in date") return PASS;
   return looked.kind === "past due"
     ? fault(interval, pastDueText({ ...last, until }, day), test.todo, inFill(filled, last.at))
@@ -88,7 +88,7 @@ function pastDue(
     // The register keeps the last visual only, and it came after the fill: one before may have been overwritten.
     const later = history.tests.find(({ kind }) => kind === "visual");
     if (later !== undefined && !hasEarlierVisual(day, history))
-      return onlyLater("visual", { ...history, tests: [later] });
+      return onlyLater("visual", new TestHistory([later]));
   }
   const message = test.field === "visual" ? visualText(last, day) : pastDueText(last, day);
   return fault(whoSays(interval, last, day), message, test.todo, inFill(filled, last.at));

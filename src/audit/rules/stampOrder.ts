@@ -1,5 +1,5 @@
 import { stampText } from "../../cylinders/testStamp";
-import type { DoubtfulTest } from "../tests";
+import type { DoubtfulTest } from "../testHistory";
 import { PASS, type Rule } from "../rule";
 
 /** A stamp of two numbers, either of which may be the month: UK marks turned round in 2002, German ones vary. */

@@ -1,8 +1,9 @@
 import type { CountryRules } from "../../cylinders/countryRules";
 import { stampText } from "../../cylinders/testStamp";
 import { onItsDay } from "../eitherReading";
+import { oncePerCylinder } from "../registered";
 import { DOES_NOT_APPLY, PASS, type Rule, type Verdict } from "../rule";
-import { stateOn, type Test, type TestHistory } from "../tests";
+import type { Test, TestHistory } from "../testHistory";
 import { dateText } from "../words";
 
 /**
@@ -16,13 +17,13 @@ export const starMark: Rule = {
   needs: [["hydro"], ["date"]],
   judge(filled, { rules }) {
     const { hydros } = filled.cylinder;
-    if (hydros === undefined || !hydros.tests.some(hasStar)) return DOES_NOT_APPLY;
+    if (hydros === undefined || !isStarred(filled.cylinder)) return DOES_NOT_APPLY;
     return onItsDay(filled, (day) => judgeOn(day, hydros, rules));
   },
 };
 
 function judgeOn(day: number, hydros: TestHistory, { country }: CountryRules): Verdict {
-  const state = stateOn(day, hydros);
+  const state = hydros.stateOn(day);
   if (state.kind !== "past due" || !hasStar(state.last)) return PASS;
   const { stamp, until, at } = state.last;
   return {
@@ -35,6 +36,8 @@ function judgeOn(day: number, hydros: TestHistory, { country }: CountryRules): V
     at,
   };
 }
+
+const isStarred = oncePerCylinder(({ hydros }) => hydros?.tests.some(hasStar) === true);
 
 function hasStar({ stamp }: Test): boolean {
   return stamp.marks.includes("star");

@@ -1,6 +1,6 @@
 import { stampText } from "../../cylinders/testStamp";
 import { PASS, type Rule, type Verdict } from "../rule";
-import type { DoubtfulTest } from "../tests";
+import type { DoubtfulTest } from "../testHistory";
 
 /**
  * A stamp such as 10/19 that the spreadsheet took for 19 October of the year of typing, so that an old test looks

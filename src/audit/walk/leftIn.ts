@@ -1,4 +1,5 @@
 import type { Mixture } from "../../gas/mixture";
+import type { Fill } from "../../log/log";
 import { isAir } from "../enriched";
 import { mixAfterFill } from "../physics/massBalance";
 import { workingsOf } from "../physics/workings";
@@ -12,7 +13,12 @@ import { PastFill } from "./past";
  */
 export function leftBy(filled: FilledCylinder, shop: Shop): PastFill {
   const { mix, mixBy } = mixLeft(filled, shop);
-  return new PastFill(filled.fill, filled.day, mix, mixBy);
+  return new PastFill(filled.fill, filled.day, mix, mixBy, pressureLeft(filled.fill));
+}
+
+function pressureLeft({ fields: { settledPressure, endPressure } }: Fill): number | undefined {
+  const pressure = settledPressure.kind === "value" ? settledPressure : endPressure;
+  return pressure.kind === "value" ? pressure.value.bar : undefined;
 }
 
 function mixLeft(filled: FilledCylinder, shop: Shop): Pick<PastFill, "mix" | "mixBy"> {

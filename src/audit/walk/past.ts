@@ -21,14 +21,9 @@ export class PastFill {
     /** Undefined where the log does not let it be known. */
     readonly mix: Mixture | undefined,
     readonly mixBy: "analysis" | "mass balance" | "order" | undefined,
+    /** Bar absolute, as settled where that was read; undefined where neither reading is known. */
+    readonly pressureBar: number | undefined,
   ) {}
-
-  /** Bar absolute, as settled where that was read; undefined where neither reading is known. */
-  get pressureBar(): number | undefined {
-    const { settledPressure, endPressure } = this.fill.fields;
-    const pressure = settledPressure.kind === "value" ? settledPressure : endPressure;
-    return pressure.kind === "value" ? pressure.value.bar : undefined;
-  }
 }
 
 /** Of a cylinder that the log has not seen before. */

@@ -1,5 +1,5 @@
 import type { CylinderOnRecord } from "../../audit/cylinderOnRecord";
-import { stateOn, type TestHistory } from "../../audit/tests";
+import type { TestHistory } from "../../audit/testHistory";
 import { stampText } from "../../cylinders/testStamp";
 import { Refusal } from "../../gas/refusal";
 import type { DraftCell } from "../../sheet/draft/draft";
@@ -19,7 +19,7 @@ export function testOnDay(cylinder: CylinderOnRecord, test: "hydros" | "visuals"
   if (cylinder.other) return unknown("two cylinders");
   const history: TestHistory | undefined = cylinder[test];
   if (history === undefined) return { last: "", until: "not asked for" };
-  const state = stateOn(day, history);
+  const state = history.stateOn(day);
   switch (state.kind) {
     case "in date":
     case "past due": {

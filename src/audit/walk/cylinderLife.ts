@@ -1,0 +1,52 @@
+import type { Fill } from "../../log/log";
+import type { CylinderOnRecord } from "../cylinderOnRecord";
+import type { FilledCylinder } from "../rule";
+import type { Shop } from "../shop";
+import { sourceOf } from "../sources";
+import { leftBy } from "./leftIn";
+import { NO_PAST, PastFill, type CylinderPast } from "./past";
+import type { TimedFill } from "./timeOrder";
+
+/**
+ * One cylinder followed through its fills. What is kept between them is brought up to date in place: with a million
+ * fills, a new object for each would outlive its use by far.
+ */
+export class CylinderLife {
+  #fills = 0;
+  #fill: Fill | undefined;
+  #day: number | undefined;
+  #mix: PastFill["mix"];
+  #mixBy: PastFill["mixBy"];
+  #pressureBar: number | undefined;
+  #lastOily: PastFill | undefined;
+
+  constructor(readonly cylinder: CylinderOnRecord) {}
+
+  /** What its fills have made of it up to just before this one. */
+  before(timed: TimedFill): CylinderPast {
+    if (this.#fill === undefined) return NO_PAST;
+    const last = new PastFill(this.#fill, this.#day, this.#mix, this.#mixBy, this.#pressureBar);
+    return { fills: this.#fills, last, lastOily: this.#lastOily, orderOnTrust: orderOnTrust(last, timed) };
+  }
+
+  /** Goes on by one fill. */
+  after(filled: FilledCylinder, shop: Shop): void {
+    const last = leftBy(filled, shop);
+    this.#fills++;
+    this.#fill = last.fill;
+    this.#day = last.day;
+    this.#mix = last.mix;
+    this.#mixBy = last.mixBy;
+    this.#pressureBar = last.pressureBar;
+    if (sourceOf(last.fill, shop)?.oxygenCompatible === false) this.#lastOily = last;
+  }
+}
+
+/** Why the order of two fills is taken from their rows alone; undefined where date and time say it. */
+function orderOnTrust({ day: lastDay, fill }: PastFill, { day, minute }: TimedFill): string | undefined {
+  if (day === undefined || lastDay === undefined)
+    return "a fill of the cylinder has no date that can be read";
+  return day === lastDay && (minute === undefined || fill.fields.time.kind !== "value")
+    ? "the cylinder was filled more than once that day, and times do not say in which order"
+    : undefined;
+}
