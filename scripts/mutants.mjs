@@ -20,9 +20,18 @@ const ROOMS = {
         "crackProneAlloy", "noTestDate", "starMark", "externalVisualOnly", "notForThisUse", "threadsDiffer",
         "missedVisual", "lowStart", "notLookedOver",
       ), // prettier-ignore
-      ...audit("tests", "eitherReading", "cylinderOnRecord", "settledReading"),
+      ...audit("tests", "testHistory", "eitherReading", "cylinderOnRecord", "settledReading"),
     ],
-    tests: tests("vessel", "vesselSentences", "cylinderOnRecord", "rules", "eitherReading", "register"),
+    tests: tests(
+      "vessel",
+      "vesselSentences",
+      "testHistory",
+      "cylinderOnRecord",
+      "fillCount",
+      "rules",
+      "eitherReading",
+      "register",
+    ),
   },
   oxygen: {
     files: [

@@ -29,8 +29,14 @@ export function dayOfTest(test: AirTest): number {
 
 /** The last test made by this day; tests are in the order of their days. */
 export function lastTestBy(day: number, tests: readonly AirTest[]): AirTest | undefined {
-  for (let at = tests.length - 1; at >= 0; at--) if (dayOfTest(tests[at]!) <= day) return tests[at];
-  return undefined;
+  return tests[madeBy(day, tests) - 1];
+}
+
+/** How many of these tests were made by this day. */
+function madeBy(day: number, tests: readonly AirTest[]): number {
+  let made = 0;
+  while (made < tests.length && dayOfTest(tests[made]!) <= day) made++;
+  return made;
 }
 
 /** Day number of the last day on which a test of so many months' worth still counts. */
@@ -57,9 +63,8 @@ export interface FailedTest {
  * the day of a good test came after it.
  */
 export function failedTestFor(day: number, tests: readonly AirTest[]): FailedTest | undefined {
-  const next = tests.findIndex((test) => dayOfTest(test) > day);
-  const before = next < 0 ? tests.length - 1 : next - 1;
-  const at = tests[before]?.passed === false ? before : next;
+  const next = madeBy(day, tests);
+  const at = tests[next - 1]?.passed === false ? next - 1 : next;
   const failed = tests[at];
   if (failed === undefined || failed.passed) return undefined;
   return { failed, lastGood: tests.slice(0, at).findLast(({ passed }) => passed) };

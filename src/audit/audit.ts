@@ -2,6 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import { dayNumber } from "../cylinders/calendar";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Fill, Log } from "../log/log";
+import { allAtOnce, inSteps, type Steps } from "../log/steps";
 import { Collector, noColumnFor } from "./collector";
 import type { AuditResult, Finding } from "./finding";
 import { LogColumns } from "./logColumns";
@@ -17,22 +18,11 @@ import { walk } from "./walk/walk";
  * unknown is never a pass. Findings are ordered by harm.
  */
 export function audit(log: Log, rules: CountryRules, options: AuditOptions = {}): AuditResult {
-  const steps = auditSteps(log, rules, options);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-  }
+  return allAtOnce(auditSteps(log, rules, options));
 }
 
-/** Fills between two steps: about a millisecond. */
-const FILLS_A_STEP = 100;
-
 /** The audit a step at a time, each of which tells which share is done: for work that must let the screen go. */
-export function* auditSteps(
-  log: Log,
-  rules: CountryRules,
-  options: AuditOptions = {},
-): Generator<number, AuditResult, undefined> {
+export function* auditSteps(log: Log, rules: CountryRules, options: AuditOptions = {}): Steps<AuditResult> {
   const { shop, overrides } = shopFor(rules, options);
   const columns = new LogColumns(log);
   const collector = new Collector(columns);
@@ -52,21 +42,14 @@ export function* auditSteps(
     return undefined;
   };
   const lastFills = new LastFills(columns);
-  let findings: Finding[] = [];
-  let nextStep = 0;
-  for (const { filled, fillsBefore } of walk(log, shop)) {
-    if (fillsBefore >= nextStep) {
-      yield fillsBefore / log.fills.length;
-      nextStep = fillsBefore + FILLS_A_STEP;
-    }
+  yield* inSteps(walk(log, shop), log.fills.length, ({ filled, life }) => {
+    let findings: Finding[] | undefined;
     for (const rule of able) {
       const finding = judge(filled, rule);
-      if (finding) findings.push(finding);
+      if (finding) (findings ??= []).push(finding);
     }
-    // An array that goes on being filled must not be kept with a fill that has none.
-    lastFills.add(filled, findings.length > 0 ? findings : NONE);
-    if (findings.length > 0) findings = [];
-  }
+    lastFills.add(filled, life, findings ?? NONE);
+  });
   const complete = log.fills.length > 0 && log.unreadable.length === 0;
   return {
     ...collector.result(DECISIVE, complete),

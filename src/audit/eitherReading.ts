@@ -18,12 +18,30 @@ interface Read<T> {
   readonly at: Place;
 }
 
+/** A verdict on a day, by what the rule has found out of the fill before. */
+type JudgeOn<Found extends readonly unknown[]> = (
+  day: number,
+  filled: FilledCylinder,
+  ...found: Found
+) => Verdict;
+
 /** The verdict by the day of the fill; where its date is in doubt, a fault only if it is one on each of its days. */
-export function onItsDay(filled: FilledCylinder, judge: (day: number) => Verdict): Verdict {
+export function onItsDay<Found extends readonly unknown[]>(
+  filled: FilledCylinder,
+  judgeOn: JudgeOn<Found>,
+  ...found: Found
+): Verdict {
   const day = dayOf(filled);
-  if (typeof day === "number") return judge(day);
+  return typeof day === "number" ? judgeOn(day, filled, ...found) : onEachDay(filled, judgeOn, found);
+}
+
+function onEachDay<Found extends readonly unknown[]>(
+  filled: FilledCylinder,
+  judgeOn: JudgeOn<Found>,
+  found: Found,
+): Verdict {
   const date = { reading: filled.fill.fields.date, at: { field: "date" } } as const;
-  return byEveryReading(date, (each) => judge(dayNumber(each)), dateText);
+  return byEveryReading(date, (day) => judgeOn(dayNumber(day), filled, ...found), dateText);
 }
 
 /** The verdict by a value; where it is in doubt, a fault only if it is one by each of the readings. */

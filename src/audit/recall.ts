@@ -5,7 +5,8 @@ import type { DueLists } from "./dueLists";
 import type { Finding, Severity } from "./finding";
 import type { LogColumns } from "./logColumns";
 import type { FilledCylinder } from "./rule";
-import { isKnownByName, nameOf } from "./nameOf";
+import { nameOf } from "./nameOf";
+import type { CylinderLife } from "./walk/cylinderLife";
 import { dateText } from "./words";
 
 /** A cylinder that somebody has to be called about, or that must not be filled as it is. */
@@ -28,20 +29,20 @@ export interface CylinderAtRisk {
  * fill replaces the earlier one: only what the cylinder may still hold is recalled, the latest fill first.
  */
 export class LastFills {
-  /** By serial; of a cylinder without one by the fill, as no later fill is known to be of the same cylinder. */
-  readonly #against = new Map<string | Fill, CylinderAtRisk>();
+  /** By cylinder; where no later fill is known to be of the same one, by the fill. */
+  readonly #against = new Map<CylinderLife | Fill, CylinderAtRisk>();
 
   constructor(private readonly columns: LogColumns) {}
 
-  add(filled: FilledCylinder, findings: readonly Finding[]): void {
-    const { serial, fill } = filled;
-    const key = isKnownByName(filled) ? serial : fill;
+  add(filled: FilledCylinder, life: CylinderLife | undefined, findings: readonly Finding[]): void {
+    const { fill } = filled;
+    const key = life ?? fill;
     this.#against.delete(key);
     if (findings.length === 0) return;
     const { date } = fill.fields;
     this.#against.set(key, {
       serial: nameOf(filled) || "no serial",
-      ...(!isKnownByName(filled) && { nameless: true }),
+      ...(life === undefined && { nameless: true }),
       owner: ownerOf(filled),
       lastFill: this.columns.cell({ field: "serial" }, fill),
       fillDate: date.kind === "value" ? date.value.toString() : "",

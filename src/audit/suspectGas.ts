@@ -5,7 +5,7 @@ import { dateOf } from "../cylinders/calendar";
 import type { Fill, Log, RowPlace } from "../log/log";
 import { allAtOnce, inSteps, type Steps } from "../log/steps";
 import { dayOfTest, testsFor } from "./airTests";
-import { isKnownByName, nameOf } from "./nameOf";
+import { nameOf } from "./nameOf";
 import { roomTemperatureK } from "./physics/workings";
 import { ownerOf } from "./recall";
 import type { FilledCylinder } from "./rule";
@@ -14,6 +14,7 @@ import { shopFor } from "./shopFor";
 import { isSameSource } from "./sources";
 import { isFilledElsewhere } from "./walk/filledElsewhere";
 import { leftBy } from "./walk/leftIn";
+import type { CylinderLife } from "./walk/cylinderLife";
 import { walk } from "./walk/walk";
 
 /** A share between two bounds; equal where the log lets it be known. */
@@ -71,10 +72,9 @@ export function* suspectSteps(
   options: AuditOptions = {},
 ): Steps<readonly SuspectCylinder[]> {
   const { shop } = shopFor(rules, { ...options, airTests: [...(options.airTests ?? []), failed] });
-  const found = new Map<string | Fill, SuspectCylinder>();
-  yield* inSteps(walk(log, shop), log.fills.length, ({ filled }) => {
-    const name = nameOf(filled) || "no serial";
-    const key = isKnownByName(filled) ? filled.serial : filled.fill;
+  const found = new Map<CylinderLife | Fill, SuspectCylinder>();
+  yield* inSteps(walk(log, shop), log.fills.length, ({ filled, life }) => {
+    const key = life ?? filled.fill;
     const before = found.get(key);
     const inflow = suspectInflow(filled, failed, shop);
     if (before === undefined && inflow.most === 0) return;
@@ -82,7 +82,7 @@ export function* suspectSteps(
     const date = day === undefined ? "" : dateOf(day).toString();
     const fills = before?.suspectFills ?? [];
     found.set(key, {
-      serial: name,
+      serial: nameOf(filled) || "no serial",
       owner: ownerOf(filled),
       suspectFills:
         inflow.most === 0

@@ -35,12 +35,11 @@ export type TestState =
  */
 export class TestHistory {
   readonly isEmpty: boolean;
+  readonly doubts: readonly DoubtfulTest[];
+  /** As last asked for, and the days for which it is so: fills follow one another, and mostly under one test. */
   #state: TestState | undefined;
-  /** The days for which that is so: fills of a cylinder follow one another, and mostly by one test. */
   #from = 0;
   #until = 0;
-
-  readonly doubts: readonly DoubtfulTest[];
 
   constructor(
     readonly tests: readonly Test[],
@@ -49,9 +48,11 @@ export class TestHistory {
     readonly blankAt?: Place,
   ) {
     this.isEmpty = tests.length + doubts.length === 0;
+    // Shared, as histories without a doubt are many.
     this.doubts = doubts.length > 0 ? doubts : NO_DOUBTS;
   }
 
+  /** What the tests prove on a day, by its number. */
   stateOn(day: number): TestState {
     if (this.#state === undefined || day < this.#from || day > this.#until) this.#state = this.#stateOn(day);
     return this.#state;

@@ -55,8 +55,8 @@ export function filledTo(
 ): Content {
   if (content.molPerLitre === 0) return contentAt(equation, gas, pressureBar, temperatureK);
   const wanted = (total: number) => {
-    const mix = added(content, gas, Math.max(0, total - content.molPerLitre)).mix;
-    return equation.density(mix, pressureBar, temperatureK);
+    const shareOfGas = Math.max(0, 1 - content.molPerLitre / total);
+    return equation.density(mixBetween(content.mix, gas, shareOfGas), pressureBar, temperatureK);
   };
   let total = wanted(content.molPerLitre);
   if (total <= content.molPerLitre * (1 + SAME_AMOUNT)) return content;

@@ -28,7 +28,7 @@ export function* inSteps<Item>(
 ): Steps<void> {
   let done = 0;
   for (const item of items) {
-    if (done % ITEMS_A_STEP === 0) yield done / count;
+    if (done % ITEMS_A_STEP === 0) yield Math.min(1, done / count);
     each(item);
     done++;
   }

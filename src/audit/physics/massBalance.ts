@@ -61,11 +61,10 @@ function mixIn(workings: Workings, top: Mixture, closeEnough: number): Mixture {
 }
 
 function contentIn({ start, pure, end }: Workings, top: Mixture, closeEnough: number): Content {
-  const left = contentAt(realGas, start.mix, start.bar, start.temperatureK);
-  return [...pure, { ...end, gas: top }].reduce(
-    (content, { gas, bar, temperatureK }) => filledTo(realGas, content, gas, bar, temperatureK, closeEnough),
-    left,
-  );
+  let content = contentAt(realGas, start.mix, start.bar, start.temperatureK);
+  for (const { gas, bar, temperatureK } of pure)
+    content = filledTo(realGas, content, gas, bar, temperatureK, closeEnough);
+  return filledTo(realGas, content, top, end.bar, end.temperatureK, closeEnough);
 }
 
 /** By how much an analysis lies outside of what the readings allow, as a mole fraction; 0 within. */

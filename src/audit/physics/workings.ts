@@ -67,11 +67,15 @@ export function workingsOf(
   const end = { bar: ending.value.bar, temperatureK: hasTemperature ? gasTemperatureK.value : roomK };
   const endIsCold = isSettled || hasTemperature || ending.value.hotBar !== undefined;
   const way: Workings = { start, pure: [], top, end, endIsCold };
-  if (added.length === 0) return isPossible(way) ? [way] : NOT_RISING;
-  const asWritten = (as: AddedAs): Workings => ({ ...way, pure: additions(added, row, start, as) });
-  const isOpen = added.some(({ field }) => row.addedAs(field) === undefined);
-  const ways = [asWritten("increment"), ...(isOpen ? [asWritten("stop")] : [])].filter(isPossible);
+  const ways = (added.length > 0 ? waysWith(added, row, way) : [way]).filter(isPossible);
   return ways.length > 0 ? ways : NOT_RISING;
+}
+
+/** Both ways to read what was added, where a heading leaves it open. */
+function waysWith(added: readonly Added[], row: RowInLog, way: Workings): readonly Workings[] {
+  const asWritten = (as: AddedAs): Workings => ({ ...way, pure: additions(added, row, way.start, as) });
+  const isOpen = added.some(({ field }) => row.addedAs(field) === undefined);
+  return isOpen ? [asWritten("increment"), asWritten("stop")] : [asWritten("increment")];
 }
 
 const NOT_RISING = notJudged("the readings do not rise from the start over what was added to the end", {
@@ -98,7 +102,7 @@ function addedTo({ fields }: Fill): readonly Added[] | NotJudged {
   const helium = addedOf(fields, "heliumAdded", HELIUM, byPressure && wantsHelium);
   if ("kind" in helium) return helium;
   const oxygen = addedOf(fields, "oxygenAdded", OXYGEN, byPressure);
-  return "kind" in oxygen ? oxygen : [...helium, ...oxygen];
+  return "kind" in oxygen || helium.length === 0 ? oxygen : [...helium, ...oxygen];
 }
 
 function hasHelium(mix: Reading<Mixture>): boolean {
@@ -158,14 +162,14 @@ function additions(
   unlessSaid: AddedAs,
 ): readonly Addition[] {
   const { temperatureK } = start;
-  const as = (field: AddedGas) => row.addedAs(field) ?? unlessSaid;
-  const rises = added
-    .filter(({ field }) => as(field) === "increment")
-    .map(({ gas, bar }) => ({ gas, bar: 0, rise: bar, temperatureK }));
-  const stops = added
-    .filter(({ field }) => as(field) === "stop")
-    .map(({ gas, bar }) => ({ gas, bar: bar + ATMOSPHERE_BAR, temperatureK }))
-    .sort((one, other) => one.bar - other.bar);
+  const rises: Addition[] = [];
+  const stops: Addition[] = [];
+  for (const { field, gas, bar } of added) {
+    if ((row.addedAs(field) ?? unlessSaid) === "increment")
+      rises.push({ gas, bar: 0, rise: bar, temperatureK });
+    else stops.push({ gas, bar: bar + ATMOSPHERE_BAR, temperatureK });
+  }
+  stops.sort((one, other) => one.bar - other.bar);
   return stacked(start.bar, [...rises, ...stops]);
 }
 

@@ -12,7 +12,7 @@ export const airTestDue: Rule = {
   title: "Air test out of date",
   needs: [["date"]],
   unable: ({ airTests }) => ((airTests ?? []).length > 0 ? undefined : "no air test is on record"),
-  judge: (filled, shop) => onItsDay(filled, (day) => judgeOn(day, filled, shop)),
+  judge: (filled, shop) => onItsDay(filled, judgeOn, shop),
 };
 
 function judgeOn(day: number, { fill }: FilledCylinder, shop: Shop): Verdict {

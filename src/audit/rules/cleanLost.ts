@@ -57,7 +57,7 @@ function judgeOtherFill({ fill }: FilledCylinder, shop: Shop): Verdict {
 function judgeOxygenFill(filled: FilledCylinder, inflow: RichInflow): Verdict {
   const { lastOily } = filled.past;
   if (lastOily === undefined) return PASS;
-  return onItsDay(filled, (day) => judgeOxygenOn(day, filled, lastOily, inflow));
+  return onItsDay(filled, judgeOxygenOn, lastOily, inflow);
 }
 
 function judgeOxygenOn(day: number, filled: FilledCylinder, lastOily: PastFill, inflow: RichInflow): Verdict {

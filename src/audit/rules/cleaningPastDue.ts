@@ -27,7 +27,7 @@ export const cleaningPastDue: Rule = {
     // O01 speaks of a cylinder that is not oxygen clean at all.
     if (services.length > 0 && !services.some(({ oxygenClean }) => oxygenClean)) return DOES_NOT_APPLY;
     const { cleanings } = filled.cylinder;
-    return onItsDay(filled, (day) => judgeOn(day, filled, cleanings, inflow, shop));
+    return onItsDay(filled, judgeOn, cleanings, inflow, shop);
   },
 };
 

@@ -33,7 +33,7 @@ export const crackProneAlloy: Rule = {
     const alloy = alloyOf(filled.cylinder);
     if (alloy === "another") return DOES_NOT_APPLY;
     const history = eddyCurrents(filled.cylinder, interval);
-    return onItsDay(filled, (day) => judgeOn(day, filled, interval, history, alloy));
+    return onItsDay(filled, judgeOn, interval, history, alloy);
   },
 };
 

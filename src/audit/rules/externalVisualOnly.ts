@@ -2,7 +2,6 @@ import { lastDayOf, monthNumber } from "../../cylinders/calendar";
 import { stampText, type TestStamp } from "../../cylinders/testStamp";
 import { Refusal } from "../../gas/refusal";
 import { testsOf, type RecordedTest } from "../../log/register";
-import type { CylinderOnRecord } from "../cylinderOnRecord";
 import { onItsDay } from "../eitherReading";
 import { oncePerCylinder, read } from "../registered";
 import { DOES_NOT_APPLY, notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
@@ -24,11 +23,11 @@ export const externalVisualOnly: Rule = {
     const external = lastExternal(filled.cylinder);
     if (external === undefined) return PASS;
     const { months } = rules.hydro;
-    return onItsDay(filled, (day) => judgeOn(day, filled.cylinder, external, months));
+    return onItsDay(filled, judgeOn, external, months);
   },
 };
 
-function judgeOn(day: number, cylinder: CylinderOnRecord, external: External, months: number): Verdict {
+function judgeOn(day: number, { cylinder }: FilledCylinder, external: External, months: number): Verdict {
   const { record, stamp, column } = external;
   const until = lastValidDay({ cylinder }, day, months);
   const at = { record, field: "hydro", ...(column !== undefined && { column }) } as const;

@@ -24,7 +24,7 @@ export const hydroSinceCleaning: Rule = {
     const isClean = possibleServices(filled).some(({ oxygenClean }) => oxygenClean);
     // O01 speaks of a cylinder that is not oxygen clean at all, O04 of one that was never cleaned.
     if (!isClean || hydros === undefined) return DOES_NOT_APPLY;
-    return onItsDay(filled, (day) => judgeHydros(day, filled, hydros, cleanings, inflow));
+    return onItsDay(filled, judgeHydros, hydros, cleanings, inflow);
   },
 };
 
@@ -38,12 +38,9 @@ function judgeHydros(
   const [doubt] = cleanings.doubts;
   if (doubt)
     return byEveryHistory(cleanings, doubt, (read) => judgeHydros(day, filled, hydros, read, inflow));
-  const cleaned = latest(cleanings.tests, day);
+  const cleaned = latest(cleanings.tests, day, "oxygen cleaning");
   if (cleaned === undefined) return DOES_NOT_APPLY;
-  const hydro = latest(
-    hydros.tests.filter(({ kind }) => kind === "hydro"),
-    day,
-  );
+  const hydro = latest(hydros.tests, day, "hydro");
   if (hydro && isAfter(hydro, cleaned)) return fault(filled, cleaned, hydro, inflow);
   const [unclear] = hydros.doubts;
   return unclear
@@ -63,12 +60,11 @@ function fault(filled: FilledCylinder, cleaned: Test, hydro: Test, { how, at }: 
   };
 }
 
-function latest(tests: readonly Test[], day: number): Test | undefined {
-  const made = tests.filter(({ from }) => from <= day);
-  return made.reduce<Test | undefined>(
-    (last, test) => (last && last.from > test.from ? last : test),
-    undefined,
-  );
+function latest(tests: readonly Test[], day: number, kind: Test["kind"]): Test | undefined {
+  let last: Test | undefined;
+  for (const test of tests)
+    if (test.kind === kind && test.from <= day && (last === undefined || test.from >= last.from)) last = test;
+  return last;
 }
 
 /** Stamps of one month may be of one visit, and come in any order. */

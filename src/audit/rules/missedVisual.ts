@@ -19,7 +19,7 @@ export const missedVisual: Rule = {
     if (source === undefined || visuals === undefined) return DOES_NOT_APPLY;
     const doubt = twoCylinders(filled);
     if (doubt) return doubt;
-    return onItsDay(filled, (day) => judgeOn(day, filled, visuals, source));
+    return onItsDay(filled, judgeOn, visuals, source);
   },
 };
 

@@ -1,7 +1,7 @@
 import { lacking, lackingOnRecord, onlyLater, twoCylinders } from "../asking";
 import { onItsDay } from "../eitherReading";
 import { possibleServices, richInflow } from "../oxygen";
-import { PASS, type Rule } from "../rule";
+import { PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import { ratingText } from "../words";
 
 /**
@@ -36,10 +36,12 @@ export const notOxygenClean: Rule = {
     if (inflow === undefined && fill.fields.method.kind !== "value") {
       return lacking(fill.fields.method, { field: "method" });
     }
-    const { cleanings } = cylinder;
-    if (inflow === undefined || cleanings.tests.length === 0) return PASS;
-    return onItsDay(filled, (day) =>
-      cleanings.stateOn(day).kind === "only later" ? onlyLater("oxygenCleaned", cleanings) : PASS,
-    );
+    return inflow === undefined || cylinder.cleanings.tests.length === 0
+      ? PASS
+      : onItsDay(filled, judgeCleanings);
   },
 };
+
+function judgeCleanings(day: number, { cylinder: { cleanings } }: FilledCylinder): Verdict {
+  return cleanings.stateOn(day).kind === "only later" ? onlyLater("oxygenCleaned", cleanings) : PASS;
+}

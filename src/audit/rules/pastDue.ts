@@ -32,7 +32,7 @@ export function judgePastDue(filled: FilledCylinder, { rules }: Shop, test: Recu
     const message = `A cylinder of this kind may not be filled at all in ${countryInWords(rules)}: ${cylinder.rules.name}.`;
     return fault(interval, message, "Take it out of service, and tell the owner.", { field: "serial" });
   }
-  return onItsDay(filled, (day) => judgeOn(day, filled, interval, history, test));
+  return onItsDay(filled, judgeOn, interval, history, test);
 }
 
 function judgeOn(

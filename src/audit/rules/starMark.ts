@@ -2,7 +2,7 @@ import type { CountryRules } from "../../cylinders/countryRules";
 import { stampText } from "../../cylinders/testStamp";
 import { onItsDay } from "../eitherReading";
 import { oncePerCylinder } from "../registered";
-import { DOES_NOT_APPLY, PASS, type Rule, type Verdict } from "../rule";
+import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import type { Test, TestHistory } from "../testHistory";
 import { dateText } from "../words";
 
@@ -18,11 +18,16 @@ export const starMark: Rule = {
   judge(filled, { rules }) {
     const { hydros } = filled.cylinder;
     if (hydros === undefined || !isStarred(filled.cylinder)) return DOES_NOT_APPLY;
-    return onItsDay(filled, (day) => judgeOn(day, hydros, rules));
+    return onItsDay(filled, judgeOn, hydros, rules);
   },
 };
 
-function judgeOn(day: number, hydros: TestHistory, { country }: CountryRules): Verdict {
+function judgeOn(
+  day: number,
+  _filled: FilledCylinder,
+  hydros: TestHistory,
+  { country }: CountryRules,
+): Verdict {
   const state = hydros.stateOn(day);
   if (state.kind !== "past due" || !hasStar(state.last)) return PASS;
   const { stamp, until, at } = state.last;

@@ -15,7 +15,7 @@ export const suspectAir: Rule = {
   title: "Filled since the last good air test",
   needs: [["date"]],
   unable: ({ airTests }) => ((airTests ?? []).length > 0 ? undefined : "no air test is on record"),
-  judge: (filled, shop) => onItsDay(filled, (day) => judgeOn(day, filled, shop)),
+  judge: (filled, shop) => onItsDay(filled, judgeOn, shop),
 };
 
 function judgeOn(day: number, { fill }: FilledCylinder, shop: Shop): Verdict {

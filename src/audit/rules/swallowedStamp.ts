@@ -7,6 +7,8 @@ import type { DoubtfulTest } from "../testHistory";
  * fresh. How spreadsheets read such text is common practice, no source.
  */
 export function swallowedStamp(field: "hydro" | "visual"): Rule {
+  const isSwallowed = ({ reading, at }: DoubtfulTest): boolean =>
+    at.field === field && reading.kind === "ambiguous" && reading.doubt === "swallowed stamp";
   return {
     id: "R04",
     rank: 27,
@@ -14,15 +16,10 @@ export function swallowedStamp(field: "hydro" | "visual"): Rule {
     needs: [],
     judge({ cylinder }) {
       const history = field === "hydro" ? cylinder.hydros : cylinder.visuals;
-      const swallowed = history?.doubts.find(isSwallowed(field));
+      const swallowed = history?.doubts.find(isSwallowed);
       return swallowed ? fault(swallowed) : PASS;
     },
   };
-}
-
-function isSwallowed(field: "hydro" | "visual") {
-  return ({ reading, at }: DoubtfulTest): boolean =>
-    at.field === field && reading.kind === "ambiguous" && reading.doubt === "swallowed stamp";
 }
 
 function fault({ reading, at }: DoubtfulTest): Verdict {

@@ -3,7 +3,7 @@ import type { CylinderOnRecord } from "../cylinderOnRecord";
 import type { FilledCylinder } from "../rule";
 import type { Shop } from "../shop";
 import { sourceOf } from "../sources";
-import { leftBy } from "./leftIn";
+import { mixLeft, pressureLeft } from "./leftIn";
 import { NO_PAST, PastFill, type CylinderPast } from "./past";
 import type { TimedFill } from "./timeOrder";
 
@@ -25,20 +25,24 @@ export class CylinderLife {
   /** What its fills have made of it up to just before this one. */
   before(timed: TimedFill): CylinderPast {
     if (this.#fill === undefined) return NO_PAST;
-    const last = new PastFill(this.#fill, this.#day, this.#mix, this.#mixBy, this.#pressureBar);
+    const last = this.#last(this.#fill);
     return { fills: this.#fills, last, lastOily: this.#lastOily, orderOnTrust: orderOnTrust(last, timed) };
   }
 
   /** Goes on by one fill. */
   after(filled: FilledCylinder, shop: Shop): void {
-    const last = leftBy(filled, shop);
+    const { mix, mixBy } = mixLeft(filled, shop);
     this.#fills++;
-    this.#fill = last.fill;
-    this.#day = last.day;
-    this.#mix = last.mix;
-    this.#mixBy = last.mixBy;
-    this.#pressureBar = last.pressureBar;
-    if (sourceOf(last.fill, shop)?.oxygenCompatible === false) this.#lastOily = last;
+    this.#fill = filled.fill;
+    this.#day = filled.day;
+    this.#mix = mix;
+    this.#mixBy = mixBy;
+    this.#pressureBar = pressureLeft(filled.fill);
+    if (sourceOf(filled.fill, shop)?.oxygenCompatible === false) this.#lastOily = this.#last(filled.fill);
+  }
+
+  #last(fill: Fill): PastFill {
+    return new PastFill(fill, this.#day, this.#mix, this.#mixBy, this.#pressureBar);
   }
 }
 

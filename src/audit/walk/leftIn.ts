@@ -16,12 +16,12 @@ export function leftBy(filled: FilledCylinder, shop: Shop): PastFill {
   return new PastFill(filled.fill, filled.day, mix, mixBy, pressureLeft(filled.fill));
 }
 
-function pressureLeft({ fields: { settledPressure, endPressure } }: Fill): number | undefined {
+export function pressureLeft({ fields: { settledPressure, endPressure } }: Fill): number | undefined {
   const pressure = settledPressure.kind === "value" ? settledPressure : endPressure;
   return pressure.kind === "value" ? pressure.value.bar : undefined;
 }
 
-function mixLeft(filled: FilledCylinder, shop: Shop): Pick<PastFill, "mix" | "mixBy"> {
+export function mixLeft(filled: FilledCylinder, shop: Shop): Pick<PastFill, "mix" | "mixBy"> {
   const { analysedMix, orderedMix, startMix, method } = filled.fill.fields;
   if (analysedMix.kind === "value") return { mix: analysedMix.value, mixBy: "analysis" };
   if (analysedMix.kind !== "blank") return UNKNOWN;

@@ -1,7 +1,6 @@
 import type { Fill, Log } from "../../log/log";
 import { cylindersOf, joinRegister, type CylinderMatch, type RegisterIndex } from "../../log/register";
 import { CylinderOnRecord } from "../cylinderOnRecord";
-import { isKnownByName } from "../nameOf";
 import type { FilledCylinder } from "../rule";
 import type { Shop } from "../shop";
 import { CylinderLife } from "./cylinderLife";
@@ -9,10 +8,11 @@ import { NO_PAST } from "./past";
 import { LogRows } from "./rowInLog";
 import { inTimeOrder } from "./timeOrder";
 
-/** A cylinder of a fill, and how many fills of the log come before it. */
+/** A cylinder of a fill. */
 export interface WalkStep {
   readonly filled: FilledCylinder;
-  readonly fillsBefore: number;
+  /** One and the same for all fills of a cylinder; absent where no other fill is known to be of it. */
+  readonly life: CylinderLife | undefined;
 }
 
 /**
@@ -22,24 +22,20 @@ export interface WalkStep {
 export function* walk(log: Log, shop: Shop): Generator<WalkStep> {
   const cylinders = new WalkedCylinders(log, shop);
   const rows = new LogRows(log);
-  let fillsBefore = 0;
   for (const timed of inTimeOrder(log)) {
     const { fill, index, day } = timed;
     for (const { serial, register, cylinder, life, remarks } of cylinders.of(fill)) {
       const past = life ? life.before(timed) : NO_PAST;
       const plain: FilledCylinder = { fill, serial, day, register, cylinder, past, row: rows.around(index) };
       const filled = remarks ? { ...plain, ...remarks } : plain;
-      yield { filled, fillsBefore };
+      yield { filled, life };
       life?.after(filled, shop);
     }
-    fillsBefore++;
   }
 }
 
 /** A cylinder of a fill: how the log knows it, and what is followed of it. */
-interface Walked extends Pick<FilledCylinder, "serial" | "register" | "cylinder"> {
-  /** Absent where another fill by the same name need not be of the same cylinder. */
-  readonly life: CylinderLife | undefined;
+interface Walked extends Pick<FilledCylinder, "serial" | "register" | "cylinder">, Pick<WalkStep, "life"> {
   readonly remarks: Pick<FilledCylinder, "suggestion" | "note"> | undefined;
 }
 
@@ -69,7 +65,7 @@ class WalkedCylinders {
     return cylindersOf(fill, this.#register).map((match) => {
       const { serial, suggestion, note } = match;
       const register = this.log.cylinders.length === 0 ? "none" : isFound(match) ? "found" : "not found";
-      const life = isKnownByName({ fill, serial, register }) ? this.#lifeOf(match) : undefined;
+      const life = isKnownByName(fill, serial, register) ? this.#lifeOf(match) : undefined;
       // Records of the register are the same for every fill of the cylinder; a row of its own is only this fill's.
       const isShared = life !== undefined && fill.cylinderInRow === undefined;
       const cylinder = isShared ? life.cylinder : this.#onRecord(match);
@@ -90,6 +86,14 @@ class WalkedCylinders {
   #onRecord({ records }: CylinderMatch): CylinderOnRecord {
     return new CylinderOnRecord(records, this.shop.rules);
   }
+}
+
+/**
+ * Whether another fill by the same name is of the same cylinder: by its serial, or by a number of the register. A shop
+ * number alone may be two customers' own.
+ */
+function isKnownByName({ fields }: Fill, serial: string, register: FilledCylinder["register"]): boolean {
+  return serial !== "" && (fields.serial.kind === "value" || register === "found");
 }
 
 function isFound({ by }: CylinderMatch): boolean {
