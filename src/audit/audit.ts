@@ -2,7 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import { dayNumber } from "../cylinders/calendar";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Fill, Log } from "../log/log";
-import { allAtOnce, inSteps, type Steps } from "../log/steps";
+import { allAtOnce, inSteps, type Steps } from "../sheet/steps";
 import { Collector, noColumnFor } from "./collector";
 import type { AuditResult, Finding } from "./finding";
 import { LogColumns } from "./logColumns";
@@ -34,18 +34,18 @@ export function* auditSteps(log: Log, rules: CountryRules, options: AuditOptions
     if (why !== undefined) collector.unable(rule, why, fills);
     return why === undefined;
   });
-  const judge = (filled: FilledCylinder, rule: Rule): Finding | undefined => {
+  const judge = (filled: FilledCylinder, rule: Rule, isCounted: boolean): Finding | undefined => {
     const verdict = rule.judge(filled, shop);
-    const isCounted = counts(filled.fill);
     if (verdict.kind === "fault") return collector.fault(rule, verdict, filled, isCounted);
     if (verdict.kind === "not judged" && isCounted) collector.notJudged(rule, verdict, filled);
     return undefined;
   };
   const lastFills = new LastFills(columns);
   yield* inSteps(walk(log, shop), log.fills.length, ({ filled, life }) => {
+    const isCounted = counts(filled.fill);
     let findings: Finding[] | undefined;
     for (const rule of able) {
-      const finding = judge(filled, rule);
+      const finding = judge(filled, rule, isCounted);
       if (finding) (findings ??= []).push(finding);
     }
     lastFills.add(filled, life, findings ?? NONE);

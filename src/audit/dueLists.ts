@@ -4,7 +4,7 @@ import type { CountryRules } from "../cylinders/countryRules";
 import { stampText } from "../cylinders/testStamp";
 import { Refusal } from "../gas/refusal";
 import type { Log } from "../log/log";
-import { allAtOnce, inSteps, part, type Steps } from "../log/steps";
+import { allAtOnce, inSteps, part, type Steps } from "../sheet/steps";
 import type { CellAddress } from "../sheet/sheet";
 import type { CylinderOnRecord } from "./cylinderOnRecord";
 import { readingsOf } from "./eitherReading";

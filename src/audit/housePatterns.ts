@@ -1,5 +1,5 @@
 import type { Fill, Log } from "../log/log";
-import { allAtOnce, inSteps, type Steps } from "../log/steps";
+import { allAtOnce, inSteps, type Steps } from "../sheet/steps";
 import { isAir } from "./enriched";
 
 /** By what blends are put together to look for a bias. */

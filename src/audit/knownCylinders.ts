@@ -1,7 +1,7 @@
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Cylinder, Log, RowPlace } from "../log/log";
 import { cylindersOf, joinRegister } from "../log/register";
-import { inSteps, type Steps } from "../log/steps";
+import { inSteps, type Steps } from "../sheet/steps";
 import { CylinderOnRecord } from "./cylinderOnRecord";
 import { inTimeOrder } from "./walk/timeOrder";
 

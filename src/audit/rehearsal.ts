@@ -1,6 +1,6 @@
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
-import { part } from "../log/steps";
+import { part } from "../sheet/steps";
 import { auditSteps } from "./audit";
 import type { AuditResult, Finding, NotChecked } from "./finding";
 import type { AuditOptions } from "./shop";

@@ -3,7 +3,7 @@ import { realGas } from "../gas/equationOfState";
 import { AIR } from "../gas/mixture";
 import { dateOf } from "../cylinders/calendar";
 import type { Fill, Log, RowPlace } from "../log/log";
-import { allAtOnce, inSteps, type Steps } from "../log/steps";
+import { allAtOnce, inSteps, type Steps } from "../sheet/steps";
 import { dayOfTest, testsFor } from "./airTests";
 import { nameOf } from "./nameOf";
 import { roomTemperatureK } from "./physics/workings";

@@ -4,7 +4,7 @@ import type { Log, RowCounts, RowKind } from "./log";
 import { readSheet, whyLeftOut, type SheetReading } from "./readSheet";
 import { knowledgeOf } from "./settle/settle";
 import { onlyTheLog, planSheet, type SheetPlan } from "./sheetPlan";
-import { allAtOnce, part, type Steps } from "./steps";
+import { allAtOnce, part, type Steps } from "../sheet/steps";
 
 /**
  * Reads the sheets of a workbook as one log: which column means what, every row typed, every doubt kept.

@@ -3,7 +3,7 @@ import { logColumnOf } from "./logColumn";
 import type { Knowledge, SettledColumn } from "./settle/open";
 import { settleTable } from "./settle/settle";
 import type { SheetPlan } from "./sheetPlan";
-import type { Steps } from "./steps";
+import type { Steps } from "../sheet/steps";
 import { TableReading, type RowsRead } from "./tableReading";
 
 /** A sheet read: what it is, and what its rows hold. */

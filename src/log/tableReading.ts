@@ -8,7 +8,7 @@ import { rowKindOf } from "./rowKind";
 import { startBeside } from "./rowUnits";
 import type { SettledColumn } from "./settle/open";
 import type { SheetPlan, TablePlan } from "./sheetPlan";
-import type { Steps } from "./steps";
+import type { Steps } from "../sheet/steps";
 import { sumsUp } from "./sums";
 import { holdsData } from "./table";
 

@@ -11,8 +11,10 @@ import { cellName, type CellAddress } from "../sheet/sheet";
 
 /** A day, by its day number. */
 export function dayCell(day: number): StyledCell {
-  return { value: serialOfEpochDay(day, 1900), format: FORMATS.date, style: { horizontal: "left" } };
+  return { value: serialOfEpochDay(day, 1900), format: FORMATS.date, style: LEFT };
 }
+
+const LEFT = { horizontal: "left" } as const;
 
 /** A day by its ISO date; blank for none. */
 export function isoDayCell(date: string): StyledCell {

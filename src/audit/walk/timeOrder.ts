@@ -67,31 +67,26 @@ interface Times {
 /** No day or minute that a log can hold. */
 const UNKNOWN = -(2 ** 31);
 
-/** Readings are shared by equal cells, so that each date and time is worked out once. */
+/** Readings are shared by equal cells: days come in runs, so that each is worked out once. */
 function timesOf(fills: readonly Fill[]): Times {
-  const dayOf = remembered((date: Temporal.PlainDate) => dayNumber(date));
-  const minute = remembered(minuteOf);
   const days = new Int32Array(fills.length);
   const minutes = new Int32Array(fills.length);
-  for (const [at, { fields }] of fills.entries()) {
-    days[at] = dayOf(fields.date);
-    minutes[at] = minute(fields.time);
+  let date: Reading<Temporal.PlainDate> | undefined;
+  let day = UNKNOWN;
+  for (let at = 0; at < fills.length; at++) {
+    const { fields } = fills[at]!;
+    if (fields.date !== date) {
+      date = fields.date;
+      day = date.kind === "value" ? dayNumber(date.value) : UNKNOWN;
+    }
+    days[at] = day;
+    minutes[at] = fields.time.kind === "value" ? minuteOf(fields.time.value) : UNKNOWN;
   }
   return { days, minutes };
 }
 
 function known(time: number): number | undefined {
   return time === UNKNOWN ? undefined : time;
-}
-
-function remembered<T>(work: (value: T) => number): (reading: Reading<T>) => number {
-  const found = new Map<Reading<T>, number>();
-  return (reading) => {
-    if (reading.kind !== "value") return UNKNOWN;
-    let time = found.get(reading);
-    if (time === undefined) found.set(reading, (time = work(reading.value)));
-    return time;
-  };
 }
 
 /** Where the fills of each sheet stand among all: those of a sheet stand together. */

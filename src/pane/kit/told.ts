@@ -1,4 +1,4 @@
-import { part, type Steps } from "../../log/steps";
+import { part, type Steps } from "../../sheet/steps";
 
 /** How far a piece of work is, and with what. */
 export interface Told {

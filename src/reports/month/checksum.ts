@@ -1,20 +1,18 @@
 import { draftValue, type SheetDraft } from "../../sheet/draft/draft";
 import { cellName } from "../../sheet/sheet";
+import { inSteps, type Steps } from "../../sheet/steps";
 
-/** Every figure and text of these sheets, cell by cell, in one form. */
-export function figuresText(drafts: readonly SheetDraft[]): string {
-  return drafts
-    .flatMap(({ name, rows }) =>
-      rows.flatMap(({ cells }, row) =>
-        cells.flatMap((cell, column) => {
-          const value = draftValue(cell);
-          return value === null || value === ""
-            ? []
-            : [`${name}!${cellName({ row, column })}=${JSON.stringify(value)}`];
-        }),
-      ),
-    )
-    .join("\n");
+/** Every figure and text of a sheet, cell by cell, in one form; a few rows at a time. */
+export function* figuresIn({ name, rows }: SheetDraft): Steps<string> {
+  const figures: string[] = [];
+  yield* inSteps(rows.entries(), rows.length, ([row, { cells }]) => {
+    for (const [column, cell] of cells.entries()) {
+      const value = draftValue(cell);
+      if (value !== null && value !== "")
+        figures.push(`${name}!${cellName({ row, column })}=${JSON.stringify(value)}`);
+    }
+  });
+  return figures.join("\n");
 }
 
 /** SHA-256 in hexadecimal, in groups of eight. */

@@ -3,7 +3,8 @@ import { pressureText, ratingText } from "../../audit/words";
 import { nameMix } from "../../gas/nameMix";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
 import { LOOKS } from "../../sheet/draft/looks";
-import { sheetOf } from "../../sheet/draft/sheetOf";
+import { sheetSteps } from "../../sheet/draft/sheetOf";
+import { madeInSteps, part, type Steps } from "../../sheet/steps";
 import { dayCell, linkCell, readingText } from "../cells";
 import type { MonthFill, MonthOfFills } from "./monthFills";
 import type { MonthOptions } from "./options";
@@ -12,8 +13,17 @@ import type { Period } from "./period";
 import { testOnDay } from "./testCells";
 
 /** Every cylinder that was filled, fill by fill, with its tests as they were on that day. */
-export function cylindersSheet(month: MonthOfFills, period: Period, options: MonthOptions): SheetDraft {
-  return sheetOf(
+export function* cylindersSheet(
+  month: MonthOfFills,
+  period: Period,
+  options: MonthOptions,
+): Steps<SheetDraft> {
+  const rows = yield* part(
+    0,
+    0.5,
+    madeInSteps(month.cylinders, (fill) => filledCells(fill, options)),
+  );
+  const sheet = sheetSteps(
     `Cylinders ${period.iso}`,
     [
       { kind: "title", lines: [`Cylinders filled, ${period.text}`] },
@@ -41,12 +51,13 @@ export function cylindersSheet(month: MonthOfFills, period: Period, options: Mon
           { heading: "Oxygen rating" },
           { heading: "Cell", mostCharacters: 20 },
         ],
-        rows: month.cylinders.map((fill) => filledCells(fill, options)),
+        rows,
         empty: `The log has no fills in ${period.text}.`,
       },
     ],
     pageOf(options, period, true),
   );
+  return yield* part(0.5, 1, sheet);
 }
 
 function filledCells({ filled, day, mix, cell }: MonthFill, options: MonthOptions): readonly DraftCell[] {

@@ -6,7 +6,7 @@ import type { Shop } from "../../audit/shop";
 import { walk } from "../../audit/walk/walk";
 import type { Mixture } from "../../gas/mixture";
 import type { Fill, Log } from "../../log/log";
-import { inSteps, type Steps } from "../../log/steps";
+import { inSteps, type Steps } from "../../sheet/steps";
 import type { CellAddress } from "../../sheet/sheet";
 import type { Period } from "./period";
 

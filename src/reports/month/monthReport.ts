@@ -4,9 +4,9 @@ import type { AuditResult } from "../../audit/finding";
 import { shopFor } from "../../audit/shopFor";
 import type { CountryRules } from "../../cylinders/countryRules";
 import type { Log } from "../../log/log";
-import { allAtOnce, part, type Steps } from "../../log/steps";
+import { allAtOnce, part, type Steps } from "../../sheet/steps";
 import type { SheetDraft } from "../../sheet/draft/draft";
-import { checksumOf, figuresText } from "./checksum";
+import { checksumOf, figuresIn } from "./checksum";
 import { coverSheet, type Cover } from "./coverSheet";
 import { cylindersSheet } from "./cylindersSheet";
 import { dueSheet } from "./dueSheet";
@@ -47,6 +47,8 @@ export async function monthReport(
 export interface OpenReport {
   readonly cover: Cover;
   readonly sheets: readonly SheetDraft[];
+  /** Every figure of each sheet, for the checksum. */
+  readonly figures: readonly string[];
 }
 
 /** The share of the work after which all is judged, and the sheets are laid out. */
@@ -61,31 +63,39 @@ export function* monthSteps(log: Log, rules: CountryRules, options: MonthOptions
   const month = yield* part(0.7, 0.8, fillsOfMonth(log, shop, period));
   const due = yield* part(0.8, JUDGED_SHARE, dueListSteps(log, rules, options.asOf, judged));
   const findings = sortedFindings(result, options, period);
-  const layouts: readonly (() => SheetDraft | undefined)[] = [
+  const layouts: readonly (Steps<SheetDraft> | (() => SheetDraft | undefined))[] = [
     () => atRiskSheet(result, period, options),
     () => findingsSheet(findings, period, options),
     () => acceptedSheet(findings, period, options),
     () => notCheckedSheet(result, period, options),
     () => fillsSheet(month, findings.open, period, options),
-    () => cylindersSheet(month, period, options),
-    () => releaseSheet(month, shop, period, options),
-    () => analysesSheet(month, period, options),
+    cylindersSheet(month, period, options),
+    releaseSheet(month, shop, period, options),
+    analysesSheet(month, period, options),
     () => dueSheet(due, period, options),
   ];
   const sheets: SheetDraft[] = [];
-  for (const [at, layOut] of layouts.entries()) {
-    yield JUDGED_SHARE + ((1 - JUDGED_SHARE) * at) / layouts.length;
-    const sheet = layOut();
-    if (sheet) sheets.push(sheet);
+  const figures: string[] = [];
+  const shareOf = (at: number) => JUDGED_SHARE + ((1 - JUDGED_SHARE) * at) / layouts.length;
+  for (const [at, layout] of layouts.entries()) {
+    yield shareOf(at);
+    const sheet =
+      typeof layout === "function" ? layout() : yield* part(shareOf(at), shareOf(at + 0.7), layout);
+    if (sheet === undefined) continue;
+    sheets.push(sheet);
+    figures.push(yield* part(shareOf(at + 0.7), shareOf(at + 1), figuresIn(sheet)));
   }
-  return { cover: { log, rules, shop, month, result, findings, period }, sheets };
+  return { cover: { log, rules, shop, month, result, findings, period }, sheets, figures };
 }
 
 /** Puts the cover in front, with the checksum where somebody signs. */
-export async function sealed({ cover, sheets }: OpenReport, options: MonthOptions): Promise<MonthReport> {
+export async function sealed(
+  { cover, sheets, figures }: OpenReport,
+  options: MonthOptions,
+): Promise<MonthReport> {
   const rulesMark = (await checksumOf(JSON.stringify(cover.rules))).slice(0, 8);
   const bare = coverSheet(cover, { ...options, preparedBy: undefined }, { rulesMark });
-  const checksum = await checksumOf(figuresText([bare, ...sheets]));
+  const checksum = await checksumOf([allAtOnce(figuresIn(bare)), ...figures].join("\n"));
   const front = coverSheet(cover, options, { rulesMark, checksum });
   const { month, findings, result } = cover;
   return { drafts: [front, ...sheets], month, findings, result, checksum };

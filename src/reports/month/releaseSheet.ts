@@ -10,7 +10,8 @@ import type { FillFields } from "../../log/log";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
 import type { TableBlock } from "../../sheet/draft/blocks";
 import { CHART_COLOURS, FORMATS, LOOKS } from "../../sheet/draft/looks";
-import { sheetOf } from "../../sheet/draft/sheetOf";
+import { sheetSteps } from "../../sheet/draft/sheetOf";
+import { madeInSteps, part, type Steps } from "../../sheet/steps";
 import { dayCell, linkCell, percentCell, readingText } from "../cells";
 import type { MonthFill, MonthOfFills } from "./monthFills";
 import type { MonthOptions } from "./options";
@@ -30,15 +31,20 @@ function releases({ cylinders }: MonthOfFills): readonly MonthFill[] {
 }
 
 /** Who analysed which nitrox, trimix or oxygen fill, how deep it may be breathed, and who took it. */
-export function releaseSheet(
+export function* releaseSheet(
   month: MonthOfFills,
   shop: Shop,
   period: Period,
   options: MonthOptions,
-): SheetDraft {
+): Steps<SheetDraft> {
   const { depth } = UNIT_NAMES[options.units];
   const { maxPpO2 } = shop.figures;
-  return sheetOf(
+  const rows = yield* part(
+    0,
+    0.5,
+    madeInSteps(releases(month), (fill) => releaseCells(fill, maxPpO2, options)),
+  );
+  const sheet = sheetSteps(
     `Release ${period.iso}`,
     [
       { kind: "title", lines: [`Nitrox, trimix and oxygen handed out, ${period.text}`] },
@@ -64,12 +70,13 @@ export function releaseSheet(
           { heading: "Signature" },
           { heading: "Cell", mostCharacters: 20 },
         ],
-        rows: releases(month).map((fill) => releaseCells(fill, maxPpO2, options)),
+        rows,
         empty: `Nothing but air was filled in ${period.text}.`,
       },
     ],
     pageOf(options, period, true),
   );
+  return yield* part(0.5, 1, sheet);
 }
 
 function releaseCells(
@@ -100,8 +107,10 @@ function releaseCells(
 }
 
 function lack(words: string): DraftCell {
-  return { value: words, style: { ...LOOKS.warn, horizontal: "left" } };
+  return { value: words, style: LACKING };
 }
+
+const LACKING = { ...LOOKS.warn, horizontal: "left" } as const;
 
 function modCell(mix: Mixture, maxPpO2: number, { units }: MonthOptions): DraftCell {
   try {
@@ -118,8 +127,12 @@ function labelCell({ modOnLabelM }: FillFields, { units }: MonthOptions): DraftC
 }
 
 /** What was ordered against what came out, with the chart on top. */
-export function analysesSheet(month: MonthOfFills, period: Period, options: MonthOptions): SheetDraft {
-  return sheetOf(
+export function* analysesSheet(
+  month: MonthOfFills,
+  period: Period,
+  options: MonthOptions,
+): Steps<SheetDraft> {
+  return yield* sheetSteps(
     `Analyses ${period.iso}`,
     [{ kind: "title", lines: [`Ordered and analysed oxygen, ${period.text}`] }, analyses(month, period)],
     pageOf(options, period, false),

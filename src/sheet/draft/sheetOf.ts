@@ -1,6 +1,7 @@
 import type { CellStyle } from "../cellStyle";
 import { ownLine, type OwnSheet } from "../ownSheet";
 import type { Area, CellValue } from "../sheet";
+import { allAtOnce, inSteps, part, type Steps } from "../steps";
 import type { Block, FactsBlock, TableBlock, TableChart, TableColumn, TextBlock } from "./blocks";
 import {
   styledCell,
@@ -32,19 +33,36 @@ export interface ReportPage extends Omit<PageDraft, "titleRows"> {
 }
 
 /** A report sheet of these blocks. The headings of its table stay in sight, and are printed on every page. */
-export function sheetOf(name: string, blocks: readonly Block[], { own, ...page }: ReportPage): SheetDraft {
+export function sheetOf(name: string, blocks: readonly Block[], page: ReportPage): SheetDraft {
+  return allAtOnce(sheetSteps(name, blocks, page));
+}
+
+/** The same, a few rows at a time. */
+export function* sheetSteps(
+  name: string,
+  blocks: readonly Block[],
+  { own, ...page }: ReportPage,
+): Steps<SheetDraft> {
   const foot: readonly Block[] = own === undefined ? [] : [{ kind: "quiet", lines: [ownLine(own)] }];
-  return laidOut([...blocks, ...foot]).sheet(name, page);
+  const layout = yield* laidOut([...blocks, ...foot]);
+  return layout.sheet(name, page);
 }
 
 /** How many rows these blocks take at the top of a sheet. */
 export function rowsTaken(blocks: readonly Block[]): number {
-  return laidOut(blocks).rows.length;
+  return allAtOnce(laidOut(blocks)).rows.length;
 }
 
-function laidOut(blocks: readonly Block[]): Layout {
-  const layout = new Layout(blocks);
-  for (const block of blocks) layout.add(block);
+/** The share of the work after which all columns are measured. */
+const MEASURED_SHARE = 0.2;
+
+function* laidOut(blocks: readonly Block[]): Steps<Layout> {
+  const layout = new Layout(yield* part(0, MEASURED_SHARE, widthsOf(blocks)));
+  const shareOf = (at: number) => MEASURED_SHARE + ((1 - MEASURED_SHARE) * at) / blocks.length;
+  for (const [at, block] of blocks.entries()) {
+    if (block.kind === "table") yield* part(shareOf(at), shareOf(at + 1), layout.addTable(block));
+    else layout.add(block);
+  }
   return layout;
 }
 
@@ -53,18 +71,14 @@ class Layout {
   private readonly merges: Area[] = [];
   private readonly tables: TableDraft[] = [];
   private readonly charts: ChartDraft[] = [];
-  private readonly widths: readonly number[];
   private readonly looks = new CombinedLooks();
   /** The rows of headings that differ. */
   private readonly headings = new Set<string>();
 
-  constructor(blocks: readonly Block[]) {
-    this.widths = widthsOf(blocks);
-  }
+  constructor(private readonly widths: readonly number[]) {}
 
-  add(block: Block): void {
+  add(block: FactsBlock | TextBlock): void {
     if (block.kind === "facts") this.addFacts(block);
-    else if (block.kind === "table") this.addTable(block);
     else this.addText(block);
   }
 
@@ -114,7 +128,7 @@ class Layout {
     this.gap();
   }
 
-  private addTable({ name, columns, rows, empty, below = [], chart }: TableBlock): void {
+  *addTable({ name, columns, rows, empty, below = [], chart }: TableBlock): Steps<void> {
     if (rows.length === 0) {
       this.addText({ kind: "text", lines: [empty] });
       return this.gap();
@@ -126,7 +140,9 @@ class Layout {
     this.headings.add(columns.map(({ heading }) => heading).join("\n"));
     const behind = columns.map((_, index) => index > 0 && isWrapped(columns[index - 1]!, index - 1, rows));
     this.rows.push(this.asHighAsItsText(columns.map((column, index) => headingCell(column, behind[index]!))));
-    for (const row of rows) this.rows.push(this.bodyRow(row, columns, behind, LOOKS.body));
+    yield* inSteps(rows, rows.length, (row) =>
+      this.rows.push(this.bodyRow(row, columns, behind, LOOKS.body)),
+    );
     for (const row of below) this.rows.push(this.bodyRow(row, columns, behind, LOOKS.label));
     this.gap();
   }
@@ -229,14 +245,17 @@ function isWrapped(column: TableColumn, index: number, rows: TableBlock["rows"])
   return rows.some((row) => isLong(styledCell(row[index]).value, column));
 }
 
-function widthsOf(blocks: readonly Block[]): readonly number[] {
+function* widthsOf(blocks: readonly Block[]): Steps<readonly number[]> {
   const widths: number[] = [];
   const widen = (index: number, width: number) => (widths[index] = Math.max(widths[index] ?? 0, width));
   for (const block of blocks) {
     if (block.kind === "facts") {
       for (const [label] of block.facts) widen(0, widthFor("", shownLength(label, undefined) + 1, 30));
     } else if (block.kind === "table" && block.rows.length > 0) {
-      block.columns.forEach((column, index) => widen(index, columnWidth(column, index, block)));
+      for (const [index, column] of block.columns.entries()) {
+        yield index / block.columns.length;
+        widen(index, columnWidth(column, index, block));
+      }
     }
   }
   const missing = LEAST_WIDTH - widths.reduce((sum, width) => sum + width, 0);

@@ -1,6 +1,6 @@
 import type { ICellData } from "@univerjs/core";
 import { expect, test } from "vitest";
-import { allAtOnce } from "../../../src/log/steps";
+import { allAtOnce } from "../../../src/sheet/steps";
 import { targetOf } from "../../../src/workbook/grid/links";
 import { ownDataOf, withOwnData } from "../../../src/workbook/grid/ownCellData";
 import { gridSheet } from "../../../src/workbook/grid/toGrid";

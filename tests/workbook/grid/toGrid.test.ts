@@ -4,7 +4,7 @@ import type { CellStyle } from "../../../src/sheet/cellStyle";
 import type { SheetContent, WorkbookContent } from "../../../src/workbook/file/content";
 import { cellValue, engineCell } from "../../../src/workbook/grid/cells";
 import { columnCharacters, columnPixels, rowPixels, rowPoints } from "../../../src/workbook/grid/sizes";
-import { allAtOnce } from "../../../src/log/steps";
+import { allAtOnce } from "../../../src/sheet/steps";
 import { cellStyle, StyleTable } from "../../../src/workbook/grid/styles";
 import { gridData } from "../../../src/workbook/grid/toGrid";
 

@@ -24,7 +24,7 @@ export function* part<Result>(from: number, to: number, steps: Steps<Result>): S
 export function* inSteps<Item>(
   items: Iterable<Item>,
   count: number,
-  each: (item: Item) => void,
+  each: (item: Item) => unknown,
 ): Steps<void> {
   let done = 0;
   for (const item of items) {
@@ -32,6 +32,16 @@ export function* inSteps<Item>(
     each(item);
     done++;
   }
+}
+
+/** What is made of each item of a list, a few at a time. */
+export function* madeInSteps<Item, Made>(
+  items: readonly Item[],
+  make: (item: Item) => Made,
+): Steps<readonly Made[]> {
+  const made: Made[] = [];
+  yield* inSteps(items, items.length, (item) => made.push(make(item)));
+  return made;
 }
 
 /** About a millisecond, of fills. */

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { readLog, readLogSteps } from "../../src/log/readLog";
-import { allAtOnce, inSteps, part, type Steps } from "../../src/log/steps";
+import { allAtOnce, inSteps, part, type Steps } from "../../src/sheet/steps";
 import type { Sheet } from "../../src/sheet/sheet";
 
 const LOG: Sheet = {
