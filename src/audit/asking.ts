@@ -31,12 +31,15 @@ export function lackingOnRecord(
   return (reading.kind === "blank" ? withoutRecord(filled) : undefined) ?? lacking(reading, at);
 }
 
-function withoutRecord({ fill, register }: FilledCylinder): NotJudged | undefined {
+function withoutRecord({ fill, register, note }: FilledCylinder): NotJudged | undefined {
   if (register !== "not found") return undefined;
   const { serial, shopNumber } = fill.fields;
   if (serial.kind === "value") return notJudged("serial is not in the register", { field: "serial" });
-  if (shopNumber.kind === "value")
-    return notJudged("shop number is not in the register", { field: "shopNumber" });
+  if (shopNumber.kind === "value") {
+    // The note on a number that was not found is that the register has it twice.
+    const why = note === undefined ? "is not in the register" : "is held by more than one cylinder";
+    return notJudged(`shop number ${why}`, { field: "shopNumber" });
+  }
   return lacking(serial, { field: "serial" });
 }
 

@@ -1,5 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import type { Fill } from "../log/log";
+import type { Acceptances } from "./acceptance";
 import type { CellAddress } from "../sheet/sheet";
 import type { DueLists } from "./dueLists";
 import type { Finding, Severity } from "./finding";
@@ -69,6 +70,17 @@ export class LastFills {
   }
 }
 
+/** Cylinders with at least one finding that the shop has not accepted, with those only. */
+export function openRisks(
+  cylinders: readonly CylinderAtRisk[],
+  accepted: Acceptances,
+): readonly CylinderAtRisk[] {
+  return cylinders.flatMap((cylinder) => {
+    const findings = cylinder.findings.filter((finding) => accepted.of(finding) === undefined);
+    return findings.length > 0 ? [{ ...cylinder, findings }] : [];
+  });
+}
+
 const AGAINST_FILLING: readonly Severity[] = ["stop", "breach"];
 
 /** Rules whose id begins with V are about the pressure vessel. */
@@ -106,7 +118,10 @@ export function notToFillNext(
     found.set(serial, entry);
   };
   for (const entry of outOfDate)
-    add(entry, `${entry.test} ${entry.last} was due by ${dateText(Temporal.PlainDate.from(entry.until))}.`);
+    add(
+      entry,
+      `${TESTS[entry.test]} ${entry.last} was due by ${dateText(Temporal.PlainDate.from(entry.until))}.`,
+    );
   const listed = new Set(found.keys());
   for (const { serial, nameless, owner, findings } of doNotFill) {
     for (const { rule, message, cell } of findings) {
@@ -116,6 +131,8 @@ export function notToFillNext(
   }
   return [...found].map(([serial, entry]) => ({ serial, ...entry }));
 }
+
+const TESTS = { hydro: "Hydro", visual: "Visual", "oxygen cleaning": "Oxygen cleaning" } as const;
 
 /** Hydro and visual: whether they are out of date is a matter of today, and for the due lists. */
 const PAST_DUE: readonly string[] = ["V01", "V06"];

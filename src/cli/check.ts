@@ -4,7 +4,7 @@ import type { AuditResult, Finding } from "../audit/finding";
 import type { CylinderAtRisk } from "../audit/recall";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
-import { openRisks } from "../pane/check/results/atRisk";
+import { openRisks } from "../audit/recall";
 import { cellName, type CellAddress } from "../sheet/sheet";
 import { checkLines } from "./checkLines";
 import { EXIT, type Command, type ExitCode } from "./command";

@@ -2,14 +2,12 @@ import { acceptancesOf, type Acceptance, type Acceptances } from "../audit/accep
 import { dueLists } from "../audit/dueLists";
 import type { AuditResult, Finding, NotChecked } from "../audit/finding";
 import { SEVERITIES } from "../audit/finding";
-import { notToFillNext, type CylinderAtRisk } from "../audit/recall";
+import { notToFillNext, openRisks, type CylinderAtRisk } from "../audit/recall";
 import { ruleInWords } from "../audit/ruleInWords";
 import { DECISIVE } from "../audit/rules";
 import type { CountryRules } from "../cylinders/countryRules";
-import { capital } from "../functions/wording";
 import { UNIT_NAMES } from "../gas/units";
 import { counted } from "../pane/check/report";
-import { openRisks } from "../pane/check/results/atRisk";
 import { lacksOf } from "../pane/check/results/lacks";
 import { cellName, type CellAddress } from "../sheet/sheet";
 import { fillsAfter, type LogFile } from "./logFile";
@@ -96,7 +94,7 @@ function notToFillLines(
   if (cylinders.length === 0) return [];
   return [
     `DO NOT FILL NEXT (${counted(cylinders.length, "cylinder")})`,
-    ...cylinders.map((cylinder) => `  ${whose(cylinder, names)}  ${cylinder.reasons.map(capital).join(" ")}`),
+    ...cylinders.map((cylinder) => `  ${whose(cylinder, names)}  ${cylinder.reasons.join(" ")}`),
     "",
   ];
 }

@@ -126,7 +126,7 @@ describe("the recall list", () => {
       {
         serial: "AB1234",
         owner: "C-014",
-        reasons: ["hydro 2021-06 was due by 30 June 2026."],
+        reasons: ["Hydro 2021-06 was due by 30 June 2026."],
         cell: { sheet: "Fills", row: 1, column: 27 },
       },
     ]);

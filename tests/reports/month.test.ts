@@ -156,6 +156,41 @@ describe("the cover", () => {
   });
 });
 
+describe("the lists of cylinders", () => {
+  const listed = (of: MonthReport, sheet: string) =>
+    tableOf(sheetNamed(of, sheet)).map((row) => String(row["Cylinder"]));
+
+  test("not to fill names what is out of date on the day of the report, and what is wrong with the vessel", () => {
+    const due = tableOf(sheetNamed(report, "Tests due"))
+      .filter((row) => row["State"] === "Out of date")
+      .map((row) => String(row["Cylinder"]));
+    const wrong = report.result.doNotFill.map(({ serial }) => serial);
+    expect(due.length).toBeGreaterThan(0);
+    expect(wrong.length).toBeGreaterThan(0);
+    const all = listed(report, "Do not fill");
+    expect(new Set(all)).toEqual(new Set([...due, ...wrong]));
+    expect(all).toEqual([...new Set(all)]);
+    const facts = factsOf(report.drafts[0]!);
+    expect(facts.get("Do not fill")).toBe(`${all.length} cylinders`);
+    expect(facts.get("Call first")).toBe(`${listed(report, "Call first").length} cylinders`);
+  });
+
+  test("leave out what the shop has accepted, as check and pane do", async () => {
+    const ofOne = (one: MonthReport, sheet: string, serial: string) =>
+      listed(one, sheet).filter((each) => each === serial).length;
+    const [toCall] = report.result.recall.filter(({ serial }) => ofOne(report, "Call first", serial) === 1);
+    const accepted = toCall!.findings.map((finding) => ({
+      ...identityOf(finding),
+      reason: "Emptied on the spot",
+      by: "R.",
+      on: "2026-10-31",
+    }));
+    const after = await reportOf(sample, { accepted: [...(sample.settings.accepted ?? []), ...accepted] });
+    expect(ofOne(after, "Call first", toCall!.serial)).toBe(0);
+    expect(listed(after, "Call first")).toHaveLength(listed(report, "Call first").length - 1);
+  });
+});
+
 describe("customers", () => {
   const everything = ({ drafts }: MonthReport) =>
     JSON.stringify(drafts.map(({ rows }) => rows.map(({ cells }) => cells.map(draftValue))));

@@ -61,7 +61,10 @@ function judgeOxygenFill(filled: FilledCylinder, inflow: RichInflow): Verdict {
 }
 
 function judgeOxygenOn(day: number, filled: FilledCylinder, lastOily: PastFill, inflow: RichInflow): Verdict {
-  if (lastOily.day === undefined) return lacking(BLANK, { field: "date" });
+  if (lastOily.day === undefined)
+    return notJudged("its fill from a source that is not oxygen compatible has no date that can be read", {
+      field: "serial",
+    });
   const oilyDay = lastOily.day;
   const { cleanings } = filled.cylinder;
   const [doubtful] = cleanings.doubts;

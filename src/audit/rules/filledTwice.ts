@@ -1,7 +1,7 @@
 import type { Fill } from "../../log/log";
 import type { Reading } from "../../log/reading";
 import { lacking } from "../asking";
-import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
+import { DOES_NOT_APPLY, notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
 import { minuteOf } from "../walk/timeOrder";
 import { pressureText } from "../words";
 
@@ -17,14 +17,18 @@ export const filledTwice: Rule = {
   judge(filled, { figures }) {
     const { fill, day, past } = filled;
     const { last } = past;
-    if (last === undefined || day === undefined || last.day !== day) return DOES_NOT_APPLY;
+    if (last === undefined) return DOES_NOT_APPLY;
+    if (day === undefined || last.day === undefined)
+      return notJudged("a fill of the cylinder has no date that can be read", { field: "date" });
+    if (last.day !== day) return DOES_NOT_APPLY;
     if (saysTheSame(fill, last.fill))
       return fault("The same fill of this cylinder stands here twice that day.");
     if (isToppedUp(filled)) return PASS;
     const { time } = fill.fields;
     const before = last.fill.fields.time;
     if (time.kind !== "value") return lacking(time, { field: "time" });
-    if (before.kind !== "value") return lacking(before, { field: "time" });
+    if (before.kind !== "value")
+      return notJudged("its fill before on the same day has no time that can be read", { field: "serial" });
     const minutes = minuteOf(time.value) - minuteOf(before.value);
     if (minutes > figures.sameCylinderMinutes) return PASS;
     return fault(`This cylinder was filled ${minutes} minutes before${emptied(filled)}.`);

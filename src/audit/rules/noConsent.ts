@@ -3,7 +3,7 @@ import { lacking } from "../asking";
 import { DOES_NOT_APPLY, PASS, type Rule } from "../rule";
 
 /** The shop's own cylinders need nobody's consent. */
-const OF_THE_SHOP = /^(?:shop|rental|house|own|club|rent|verleih|école|school)/i;
+const OF_THE_SHOP = /^(?:(?:shop|rentals?|house|own|club|rent|école|school)\b|verleih)/i;
 
 /** Filled by somebody other than the owner, and no consent noted, where the log has a column for it: 49 CFR 173.301(e). */
 export const noConsent: Rule = {

@@ -10,6 +10,7 @@ import { sheetOf } from "../../sheet/draft/sheetOf";
 import { counted, severityCell } from "../cells";
 import { airBlocks } from "./air";
 import type { SortedFindings } from "./findingSheets";
+import type { CylinderLists } from "./listSheets";
 import type { MonthOfFills } from "./monthFills";
 import { numberingText } from "./numbering";
 import type { MonthOptions } from "./options";
@@ -24,6 +25,7 @@ export interface Cover {
   readonly month: MonthOfFills;
   readonly result: AuditResult;
   readonly findings: SortedFindings;
+  readonly lists: CylinderLists;
   readonly period: Period;
 }
 
@@ -59,7 +61,7 @@ export function coverSheet(cover: Cover, options: MonthOptions, marks: Marks): S
 }
 
 function facts(
-  { log, rules, month, result, findings, period }: Cover,
+  { log, rules, month, result, findings, lists, period }: Cover,
   options: MonthOptions,
   { rulesMark }: Marks,
 ): FactsBlock["facts"] {
@@ -80,10 +82,8 @@ function facts(
         ? "nothing"
         : `${counted(result.notChecked.length, "reason")}; hydro, visual and oxygen rating were ${result.fullyJudged ? "" : "not "}judged for every fill`,
     ],
-    [
-      "Call first",
-      `${counted(result.recall.length, "cylinder")} to call back, ${counted(result.doNotFill.length, "cylinder")} not to fill`,
-    ],
+    ["Call first", counted(lists.recall.length, "cylinder")],
+    ["Do not fill", counted(lists.notToFill.length, "cylinder")],
   ];
 }
 

@@ -1,14 +1,13 @@
 import { ruleInWords } from "../../audit/ruleInWords";
 import { acceptancesOf, noLongerFound, type Acceptance } from "../../audit/acceptance";
 import type { AuditResult, Finding } from "../../audit/finding";
-import type { CylinderAtRisk } from "../../audit/recall";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
 import type { TableColumn } from "../../sheet/draft/blocks";
 import { FORMATS, LOOKS } from "../../sheet/draft/looks";
 import { sheetOf } from "../../sheet/draft/sheetOf";
-import { BASIS_WORDS, counted, isoDayCell, linkCell, severityCell, severityWord } from "../cells";
+import { BASIS_WORDS, isoDayCell, linkCell, severityCell } from "../cells";
 import { noLongerFoundBlocks } from "../noLongerFound";
-import { withoutOwners, type MonthOptions } from "./options";
+import type { MonthOptions } from "./options";
 import type { Period } from "./period";
 import { pageOf } from "./page";
 
@@ -171,53 +170,5 @@ export function notCheckedSheet(
       },
     ],
     pageOf(options, period, false),
-  );
-}
-
-export function atRiskSheet(
-  { recall, doNotFill }: AuditResult,
-  period: Period,
-  options: MonthOptions,
-): SheetDraft {
-  const table = (name: string, cylinders: readonly CylinderAtRisk[], empty: string) => ({
-    kind: "table" as const,
-    name: `${name}_${period.iso}`,
-    columns: [
-      { heading: "Cylinder" },
-      ...(options.names ? [{ heading: "Owner" }] : []),
-      { heading: "Last filled" },
-      { heading: "Cell", mostCharacters: 20 },
-      { heading: "What is wrong", mostCharacters: 60 },
-      { heading: "Done by", style: LOOKS.fillIn, leastCharacters: 14 },
-      { heading: "On", style: LOOKS.fillIn, leastCharacters: 10 },
-    ],
-    rows: cylinders.map(({ serial, owner, fillDate, lastFill, findings }) => [
-      serial,
-      ...(options.names ? [owner ?? ""] : []),
-      isoDayCell(fillDate),
-      linkCell(lastFill, options.logFile),
-      findings.map(({ severity, message }) => `${severityWord(severity)}: ${message}`).join("\n"),
-      "",
-      "",
-    ]),
-    empty,
-  });
-  return sheetOf(
-    `Call first ${period.iso}`,
-    [
-      { kind: "title", lines: ["Cylinders to call back, and not to fill"] },
-      {
-        kind: "quiet",
-        lines: [
-          `By the last fill of each cylinder in the whole log, as it stood on ${options.asOf.toString()}; the latest fill first.`,
-          ...withoutOwners(options),
-        ],
-      },
-      { kind: "section", lines: [`May still hold a dangerous fill: ${counted(recall.length, "cylinder")}`] },
-      table("Recall", recall, "No cylinder was last filled in a way that calls for a telephone call."),
-      { kind: "section", lines: [`Not to be filled as they are: ${counted(doNotFill.length, "cylinder")}`] },
-      table("Do_not_fill", doNotFill, "No cylinder is known to be unfit for its next fill."),
-    ],
-    pageOf(options, period, true),
   );
 }

@@ -13,12 +13,12 @@ import { dueSheet } from "./dueSheet";
 import { fillsSheet } from "./fillsSheet";
 import {
   acceptedSheet,
-  atRiskSheet,
   findingsSheet,
   notCheckedSheet,
   sortedFindings,
   type SortedFindings,
 } from "./findingSheets";
+import { cylinderLists, notToFillSheet, recallSheet } from "./listSheets";
 import { fillsOfMonth, type MonthOfFills } from "./monthFills";
 import type { MonthOptions } from "./options";
 import { datesOf, periodOf } from "./period";
@@ -63,8 +63,10 @@ export function* monthSteps(log: Log, rules: CountryRules, options: MonthOptions
   const month = yield* part(0.7, 0.8, fillsOfMonth(log, shop, period));
   const due = yield* part(0.8, JUDGED_SHARE, dueListSteps(log, rules, options.asOf, judged));
   const findings = sortedFindings(result, options, period);
+  const lists = cylinderLists(result, due, options);
   const layouts: readonly (Steps<SheetDraft> | (() => SheetDraft | undefined))[] = [
-    () => atRiskSheet(result, period, options),
+    () => recallSheet(lists, period, options),
+    () => notToFillSheet(lists, period, options),
     () => findingsSheet(findings, period, options),
     () => acceptedSheet(findings, period, options),
     () => notCheckedSheet(result, period, options),
@@ -85,7 +87,7 @@ export function* monthSteps(log: Log, rules: CountryRules, options: MonthOptions
     sheets.push(sheet);
     figures.push(yield* part(shareOf(at + 0.7), shareOf(at + 1), figuresIn(sheet)));
   }
-  return { cover: { log, rules, shop, month, result, findings, period }, sheets, figures };
+  return { cover: { log, rules, shop, month, result, findings, lists, period }, sheets, figures };
 }
 
 /** Puts the cover in front, with the checksum where somebody signs. */

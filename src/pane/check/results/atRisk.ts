@@ -1,21 +1,10 @@
 import type { Acceptances } from "../../../audit/acceptance";
 import type { DueLists } from "../../../audit/dueLists";
 import type { AuditResult } from "../../../audit/finding";
-import { notToFillNext, type CylinderAtRisk } from "../../../audit/recall";
+import { notToFillNext, openRisks, type CylinderAtRisk } from "../../../audit/recall";
 import { placeName } from "../useJump";
 import type { ListedCylinder } from "./CylinderList";
 import { dayInWords } from "./dayInWords";
-
-/** Cylinders with at least one finding that the shop has not accepted, with those only. */
-export function openRisks(
-  cylinders: readonly CylinderAtRisk[],
-  accepted: Acceptances,
-): readonly CylinderAtRisk[] {
-  return cylinders.flatMap((cylinder) => {
-    const findings = cylinder.findings.filter((finding) => accepted.of(finding) === undefined);
-    return findings.length > 0 ? [{ ...cylinder, findings }] : [];
-  });
-}
 
 /** Whose telephone should ring: for each cylinder the gravest of what is wrong, and what to do. */
 export function toCall(recall: readonly CylinderAtRisk[], accepted: Acceptances): readonly ListedCylinder[] {
@@ -46,12 +35,8 @@ export function toTurnAway(
     serial,
     owner,
     mark: "breach" as const,
-    says: reasons.map(asSentence).join(" "),
+    says: reasons.join(" "),
     about: placeName(cell),
     cell,
   }));
-}
-
-function asSentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
