@@ -74,7 +74,7 @@ function facts(
     ["Rules", `${rules.name}, wording ${rulesMark} (${options.program})`],
     ["Fills", fillsText(month)],
     ["Rows of the log", `${rows.total.toLocaleString("en-US")} = ${rowParts(log)}`],
-    ["Fill numbers", numberingText(month.fills)],
+    ["Fill numbers", numberingText(month.fills, log)],
     ["Open findings", findings.open.length === 0 ? "none" : counted(findings.open.length, "finding")],
     [
       "Not checked",
