@@ -25,7 +25,7 @@ const LEADS_TO: Readonly<Record<string, readonly Field[]>> = {
   V18: ["externalCheck"],
   O01: ["method", "oxygenAdded", "analysedMix", "orderedMix"],
   O02: ["analysedMix", "orderedMix"],
-  O03: ["source", "method"],
+  O03: ["source", "method", "oxygenAdded", "analysedMix", "orderedMix"],
   O04: ["method"],
   O05: ["method"],
   O06: ["endPressure"],
