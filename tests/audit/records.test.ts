@@ -143,7 +143,13 @@ describe("R09, the owner's consent", () => {
     [{ Consent: "yes" }, "nothing"],
     [{ Consent: null }, "note"],
     [{ Consent: null, Owner: "Shop" }, "nothing"],
+    [{ Consent: null, Owner: "Rentals" }, "nothing"],
+    [{ Consent: null, Owner: "school 3" }, "nothing"],
     [{ Consent: null, Owner: null }, "nothing"],
+    // names that only begin like it, and a shop of somebody else's
+    [{ Consent: null, Owner: "Shopley" }, "note"],
+    [{ Consent: null, Owner: "Ownby" }, "note"],
+    [{ Consent: null, Owner: "A. House" }, "note"],
   ]);
 });
 

@@ -1,0 +1,404 @@
+import { describe, expect, it } from "vitest";
+import { audit } from "../../src/audit/audit";
+import { CylinderOnRecord } from "../../src/audit/cylinderOnRecord";
+import { knownCylinders } from "../../src/audit/knownCylinders";
+import { read } from "../../src/audit/registered";
+import { fieldName, percentText, pressureText, ratingText } from "../../src/audit/words";
+import { countryRules } from "../../src/cylinders/countryRules";
+import { readOxygenService } from "../../src/cylinders/readOxygenService";
+import { absoluteBar } from "../../src/gas/units";
+import type { LogContext } from "../../src/log/context";
+import type { Log } from "../../src/log/log";
+import { readLog } from "../../src/log/readLog";
+import { cellName } from "../../src/sheet/sheet";
+import { allAtOnce } from "../../src/sheet/steps";
+import { FULL, logOf, onDay, SHOP, without, type TestRow } from "./sheets";
+import { expectWellMade } from "./wellMade";
+
+/* What findings about the records themselves say, word for word, whose rule it is and which cell they lead to. */
+
+const US: LogContext = { units: "us", stampOrder: "month first", dateOrder: "month first" };
+/** Nothing says in which order a stamp is written. */
+const OPEN: LogContext = { units: "us" };
+
+/** All that the audit says of one rule: each finding with its cell by heading, then what it could not check, and where. */
+function said(rule: string, log: Log, country = "US"): readonly string[] {
+  const result = audit(log, countryRules(country), SHOP);
+  expectWellMade(log, result);
+  const place = ({ sheet, row, column }: { sheet: string; row: number; column: number }): string => {
+    const heading = log.sheets.find(({ name }) => name === sheet)?.source.rows[0]?.values[column];
+    return `${String(heading)}, ${sheet} row ${row}`;
+  };
+  return [
+    ...result.findings
+      .filter((finding) => finding.rule === rule)
+      .map(
+        ({ severity, basis, source, cell, message, todo }) =>
+          `${severity}, ${basis} (${source}), ${place(cell)}: ${message} ${todo}`,
+      ),
+    ...result.notChecked
+      .filter((lack) => lack.rule === rule)
+      .map(({ count, why, cells }) => `${count} not checked, ${[...cells.map(place), why].join(": ")}`),
+  ];
+}
+
+const LOOK = "Look at the stamps on the cylinder, and correct the date that is wrong.";
+const CUSTOM = "practice (common practice, no source)";
+const SWALLOWED = "Look at the stamp on the cylinder and write it with a four-digit year, such as";
+const UNIT = "Write the unit behind the number, such as 207 bar.";
+const ORDER = "Look at the stamp, and write the year with four digits, such as";
+const CONSENT = "The owner's consent to the fill is not noted. Ask the owner, and tick it off.";
+
+interface Setting {
+  readonly country?: string;
+  readonly context?: LogContext;
+  readonly row?: TestRow;
+}
+
+/** The first fill of a flat log; the second is as it should be, and shows what the columns hold. */
+function saidOf(rule: string, change: TestRow, { country, context = US, row = FULL }: Setting): string {
+  const rows = [
+    { ...row, ...change },
+    { ...row, Serial: "ZZ9999" },
+  ];
+  return said(rule, logOf(rows, [], context), country)
+    .join(" | ")
+    .replaceAll(", Fills row 1", "");
+}
+
+describe("a finding about the records says", () => {
+  const BAR: TestRow = {
+    ...without(FULL, "Start psi", "End psi", "Service psi"),
+    "Service bar": 232,
+    "Start bar": 50,
+    "End bar": 230,
+  };
+  it.each<[rule: string, change: TestRow, setting: Setting, sentence: string]>([
+    // made in March 2014; the audit is of 30 November 2026
+    ["R03", { Hydro: "2014/02" }, {}, `breach, ${CUSTOM}, Hydro: The hydro 2014-02 is before it was made in 2014-03: that cannot be. ${LOOK}`],
+    ["R03", { "O2 cleaned": "2014/02" }, {}, `breach, ${CUSTOM}, O2 cleaned: The oxygen cleaning 2014-02 is before it was made in 2014-03: that cannot be. ${LOOK}`],
+    ["R03", { "Eddy current": "2014/02" }, {}, `breach, ${CUSTOM}, Eddy current: The eddy current 2014-02 is before it was made in 2014-03: that cannot be. ${LOOK}`],
+    ["R03", { "Previous hydro": "2013/01" }, {}, `breach, ${CUSTOM}, Previous hydro: The hydro 2013-01 is before it was made in 2014-03: that cannot be. ${LOOK}`],
+    ["R03", { Hydro: "2026/12" }, {}, `breach, ${CUSTOM}, Hydro: The hydro 2026-12 is after today, 30 November 2026: that cannot be. ${LOOK}`],
+    // of several the latest; of two in one month the first
+    ["R03", { Hydro: "2026/12", Visual: "2027/01" }, {}, `breach, ${CUSTOM}, Visual: The visual 2027-01 is after today, 30 November 2026: that cannot be. ${LOOK}`],
+    ["R03", { Hydro: "2026/12", Visual: "2026/12" }, {}, `breach, ${CUSTOM}, Hydro: The hydro 2026-12 is after today, 30 November 2026: that cannot be. ${LOOK}`],
+    // the next one due is no test that was made; one that cannot be read may have been made any day
+    ["R03", { Hydro: "exp 12/27" }, {}, ""],
+    ["R03", { Hydro: "exp 12/13" }, {}, ""],
+    ["R03", { Hydro: "see sticker", Visual: null, "O2 cleaned": null }, {}, ""],
+    ["R03", { Made: "smudged", Hydro: "2013/01" }, {}, ""],
+
+    ["R04", { Hydro: onDay("2026-10-19") }, {}, `breach, ${CUSTOM}, Hydro: The hydro date is probably 2019-10, typed as month and year; the spreadsheet holds 2026-10-19. ${SWALLOWED} 2019/10.`],
+    ["R04", { Visual: onDay("2026-05-20") }, {}, `breach, ${CUSTOM}, Visual: The visual date is probably 2020-05, typed as month and year; the spreadsheet holds 2026-05-20. ${SWALLOWED} 2020/05.`],
+    ["R04", { Hydro: "19-Oct" }, {}, `breach, ${CUSTOM}, Hydro: The hydro date is probably 2019-10, typed as month and year. ${SWALLOWED} 2019/10.`],
+    ["R04", { "Previous hydro": "19-Oct" }, {}, `breach, ${CUSTOM}, Previous hydro: The hydro date is probably 2019-10, typed as month and year. ${SWALLOWED} 2019/10.`],
+    // each for itself, though a hydro counts as a visual here
+    ["R04", { Hydro: "19-Oct", Visual: "20-May" }, {}, `breach, ${CUSTOM}, Hydro: The hydro date is probably 2019-10, typed as month and year. ${SWALLOWED} 2019/10. | breach, ${CUSTOM}, Visual: The visual date is probably 2020-05, typed as month and year. ${SWALLOWED} 2020/05.`],
+    // beside another doubt, and other doubts alone
+    ["R04", { Hydro: "06/09", Visual: "19-Oct" }, { context: OPEN }, `breach, ${CUSTOM}, Visual: The visual date is probably 2019-10, typed as month and year. ${SWALLOWED} 2019/10.`],
+    ["R04", { Hydro: "06/09" }, { context: OPEN }, ""],
+    ["R04", { Hydro: "see sticker", Visual: "smudged" }, {}, ""],
+    // 2012 is before it was made, so a day in October 2026 it is
+    ["R04", { Hydro: onDay("2026-10-12") }, {}, ""],
+    // no visual is asked for in Italy
+    ["R04", { Visual: "19-Oct" }, { country: "IT" }, ""],
+
+    ["R05", { Hydro: "06/09" }, { country: "GB", context: OPEN }, `warn, practice (UK marks since 2002), Hydro: The hydro date can be 2006-09 or 2009-06. ${ORDER} 2006/09.`],
+    ["R05", { Visual: "06/09" }, { country: "DE", context: OPEN }, `warn, practice (German stamps), Visual: The visual date can be 2006-09 or 2009-06. ${ORDER} 2006/09.`],
+    ["R05", { Hydro: "19-Oct", Visual: "06/09" }, { country: "GB", context: OPEN }, `warn, practice (UK marks since 2002), Visual: The visual date can be 2006-09 or 2009-06. ${ORDER} 2006/09.`],
+    ["R05", { Hydro: "19-Oct", Visual: "see sticker" }, { country: "GB", context: OPEN }, ""],
+    ["R05", { Hydro: "06/24" }, { country: "GB", context: OPEN }, ""],
+
+    ["R06", { "End psi": 207 }, {}, `warn, practice (trade sizes of cylinders), End psi: 207 psi at the end of a fill is probably 207 bar. ${UNIT}`],
+    ["R06", { "Settled psi": 207 }, {}, `warn, practice (trade sizes of cylinders), Settled psi: 207 psi at the end of a fill is probably 207 bar. ${UNIT}`],
+    ["R06", { "End bar": 3000 }, { country: "GB", row: BAR }, `warn, practice (trade sizes of cylinders), End bar: The unit of this pressure is in doubt: 3000 bar is more than any cylinder takes. Is it in psi? ${UNIT}`],
+    ["R06", { "Start bar": 700 }, { country: "GB", row: BAR }, `warn, practice (trade sizes of cylinders), Start bar: The unit of this pressure is in doubt: 700 bar is more than any cylinder takes. Is it in psi? ${UNIT}`],
+    // a cylinder of 1500 psi is full there, one below may hold so little
+    ["R06", { "End psi": 207, "Service psi": 1500 }, {}, `warn, practice (trade sizes of cylinders), End psi: 207 psi at the end of a fill is probably 207 bar. ${UNIT}`],
+    ["R06", { "End psi": 207, "Service psi": 1499 }, {}, ""],
+    // other doubts of a pressure are told where it is needed
+    ["R06", { "End psi": "3000?" }, {}, ""],
+    ["R06", { "End psi": "3000-3100" }, {}, ""],
+    ["R07", { "End psi": "3000-3100" }, {}, "1 not checked, End psi: end pressure can be read in more than one way"],
+
+    ["R07", { "Start psi": "207 bar", "End psi": 3000 }, {}, `warn, ${CUSTOM}, End psi: It ended at 3000 psi and began at 207 bar: nothing was filled, or a reading is wrong. Look whether the two are swapped, or stand in another row.`],
+    ["R07", { "Start psi": "3000?" }, {}, "1 not checked, Start psi: start pressure can be read in more than one way"],
+
+    ["R09", { Consent: null }, {}, `note, law (49 CFR 173.301(e)), Consent: ${CONSENT}`],
+    ["R09", { Consent: "no" }, { country: "GB" }, `note, practice (no rule of the United Kingdom found; taken from 49 CFR 173.301(e) (United States)), Consent: ${CONSENT}`],
+    ["R09", { Consent: { error: "#REF!" } }, {}, "1 not checked, Consent: consent cannot be read"],
+    ["R09", { Consent: { error: "#REF!" }, Owner: "Rental" }, {}, ""],
+  ])("%s, %j, %j: %s", (rule, change, setting, sentence) => {
+    expect(saidOf(rule, change, setting)).toBe(sentence);
+  }); // prettier-ignore
+});
+
+describe("a cylinder of the register", () => {
+  const fill = (change: TestRow): TestRow => ({
+    Date: onDay("2026-11-12"),
+    Owner: null,
+    Serial: null,
+    "Shop number": null,
+    Consent: "yes",
+    "Ordered mix": "EAN32",
+    "End psi": 3000,
+    ...change,
+  });
+  const cylinder = (change: TestRow): TestRow => ({
+    Owner: null,
+    Class: "3AL",
+    Serial: null,
+    "Shop number": null,
+    Made: "2014/03",
+    "Service psi": 3000,
+    Hydro: "2024/10",
+    Visual: "2026/05",
+    "O2 rating": "40",
+    ...change,
+  });
+  const REGISTER = [cylinder({ Serial: "AB1234", "Shop number": "12", Owner: "C-014" })];
+  const HELD_TWICE = [...REGISTER, cylinder({ Serial: "CD5678", "Shop number": "12" })];
+  const TWO = [...REGISTER, cylinder({ Serial: "AB1234", Made: "2019/01" })];
+  const found = (rule: string, change: TestRow, register: readonly TestRow[], country = "GB") =>
+    said(rule, logOf([fill(change), fill({ Serial: "AB1234", "Shop number": "12" })], register), country);
+
+  const BREACH = "breach, practice (BS EN 1920)";
+  const NOTHING = "is not in the register: nothing is known of its tests and rating.";
+  const ENTER = "Compare it with the cylinder; correct it here, or enter the cylinder in the register.";
+  it.each<[change: TestRow, register: readonly TestRow[], ofR01: string, ofV03: string | undefined]>([
+    [{ Serial: "ab 1234" }, REGISTER, "", undefined],
+    [{ "Shop number": "12" }, REGISTER, "", undefined],
+    [{ "Shop number": "AB1234" }, REGISTER, "", undefined],
+    [{ Serial: "ZZ9999" }, REGISTER, `${BREACH}, Serial, Fills row 1: ZZ9999 ${NOTHING} ${ENTER}`, "1 not checked, Serial, Fills row 1: serial is not in the register"],
+    [{ Serial: "AB123A" }, REGISTER, `${BREACH}, Serial, Fills row 1: AB123A ${NOTHING} Compare it with the cylinder: the register has AB1234.`, "1 not checked, Serial, Fills row 1: serial is not in the register"],
+    [{ "Shop number": "77" }, REGISTER, `${BREACH}, Shop number, Fills row 1: 77 ${NOTHING} ${ENTER}`, "1 not checked, Shop number, Fills row 1: shop number is not in the register"],
+    [{ "Shop number": "12" }, HELD_TWICE, `${BREACH}, Shop number, Fills row 1: Shop number 12 is held by more than one cylinder. Write the serial. Write the serial from the cylinder's shoulder.`, "1 not checked, Shop number, Fills row 1: shop number is held by more than one cylinder"],
+    [{}, REGISTER, "1 not checked, Serial, Fills row 1: serial is blank", "1 not checked, Serial, Fills row 1: serial is blank"],
+    [{ Serial: "A?1234" }, REGISTER, "1 not checked, Serial, Fills row 1: serial cannot be read", "1 not checked, Serial, Fills row 1: serial cannot be read"],
+    [{ Serial: "AB1234" }, TWO, `${BREACH}, Serial, Cylinders row 2: AB1234 stands for two cylinders in the register: the entries differ in more than their tests. Look at both cylinders and correct the serials.`, "2 not checked, Serial, Cylinders row 2: serial stands for two cylinders in the register"],
+    // both of a twin set
+    [{ Serial: "YY8888 / ZZ9999" }, REGISTER, `${BREACH}, Serial, Fills row 1: YY8888 ${NOTHING} ${ENTER} | ${BREACH}, Serial, Fills row 1: ZZ9999 ${NOTHING} ${ENTER}`, "1 not checked, Serial, Fills row 1: serial is not in the register"],
+  ])("R01, filled %j with register %j", (change, register, ofR01, ofV03) => {
+    expect(found("R01", change, register).join(" | ")).toBe(ofR01);
+    expect(found("V03", change, register)).toEqual(ofV03 === undefined ? [] : [ofV03]);
+  }); // prettier-ignore
+
+  it("goes in the findings by the number that two cylinders hold", () => {
+    const log = logOf([fill({ "Shop number": "12" })], HELD_TWICE);
+    const { findings } = audit(log, countryRules("GB"), SHOP);
+    expect(findings.map(({ rule, serial }) => `${rule} ${serial}`)).toEqual(["R01 12"]);
+  });
+
+  it.each<[own: TestRow, isFinding: boolean]>([
+    [{ Hydro: "2024/10", Made: null }, false],
+    [{ Hydro: null, Made: "2024/03" }, false],
+    // a rating alone says nothing of its tests
+    [{ Hydro: null, Made: null }, true],
+  ])("R01 does not ask for one whose dates stand in the fill's own row: %j", (own, isFinding) => {
+    const row = { ...fill({ Serial: "ZZ9999" }), "O2 rating": "40" };
+    const other = { ...fill({ Serial: "AB1234" }), Hydro: "2024/10", Made: "2014/03" };
+    expect(said("R01", logOf([{ ...row, ...own }, other], REGISTER))).toHaveLength(isFinding ? 1 : 0);
+  });
+
+  it("what its own row says and cannot be read is the reason, not the register", () => {
+    const own = { Hydro: "2024/10", Made: "2014/03" };
+    const rows = [
+      { ...fill({ Serial: "ZZ9999" }), ...own, "Service psi": "smudged" },
+      { ...fill({ Serial: "YY8888" }), ...own, "Service psi": null },
+      { ...fill({ Serial: "AB1234" }), ...own, "Service psi": 3000 },
+    ];
+    expect(said("V03", logOf(rows, REGISTER))).toEqual([
+      "1 not checked, Service psi, Fills row 1: service pressure cannot be read",
+      "1 not checked, Serial, Fills row 2: serial is not in the register",
+    ]);
+  });
+
+  it("whose class the country does not name is not checked, once for all its fills, and its class is shown", () => {
+    const log = logOf(
+      [fill({ Serial: "AB1234" }), fill({ Serial: "AB1234" }), fill({ Serial: "CD5678" })],
+      [cylinder({ Serial: "AB1234", Class: "3ZZ" }), cylinder({ Serial: "CD5678", Class: "3ZZ" })],
+    );
+    for (const rule of ["V01", "V04", "V05"])
+      expect(said(rule, log), rule).toEqual([
+        "3 not checked, Class, Cylinders row 1: Class, Cylinders row 2: class is not in the country's rules",
+      ]);
+    const flat = logOf([{ ...FULL, Class: "3ZZ" }, FULL]);
+    expect(said("V01", flat)).toEqual([
+      "1 not checked, Class, Fills row 1: class is not in the country's rules",
+    ]);
+  });
+
+  it("of which only tests after the fill are on record: they prove nothing, and are shown", () => {
+    const later = [cylinder({ Serial: "AB1234", Made: null, Hydro: "2026/12", Visual: "2026/12" })];
+    const filled = { Serial: "AB1234" };
+    expect(found("V01", filled, later)).toEqual([
+      "2 not checked, Hydro, Cylinders row 1: the only hydro on record is later than the fill",
+    ]);
+    expect(found("V06", filled, later, "US")).toEqual([
+      "2 not checked, Visual, Cylinders row 1: the only visual on record is later than the fill",
+    ]);
+  });
+
+  it("R09 asks for the consent of the owner whom the register names, and of nobody where none is known", () => {
+    const CONSENT_OF = `note, law (49 CFR 173.301(e)), Consent, Fills row 1: ${CONSENT}`;
+    const blank = { Serial: "AB1234", Consent: null };
+    expect(found("R09", blank, REGISTER, "US")).toEqual([CONSENT_OF]);
+    expect(found("R09", blank, [cylinder({ Serial: "AB1234", Owner: "Shop" })], "US")).toEqual([]);
+    expect(found("R09", blank, [cylinder({ Serial: "AB1234" })], "US")).toEqual([]);
+    // the fill's own row goes before
+    expect(found("R09", { ...blank, Owner: "rental 4" }, REGISTER, "US")).toEqual([]);
+    expect(found("R09", { ...blank, Owner: "C-002" }, [cylinder({ Serial: "AB1234", Owner: "Shop" })], "US")).toEqual([CONSENT_OF]); // prettier-ignore
+  });
+});
+
+describe("what several rows of a register say of one field", () => {
+  const reading = (...owners: readonly TestRow[string][]): string => {
+    const fill = { Date: onDay("2026-10-05"), Serial: "S1", "End psi": 3000 };
+    const rows = owners.map((Owner) => ({ Serial: "S1", Owner, Hydro: "2024/10", "O2 rating": "40" }));
+    const { reading: found, at } = read(
+      new CylinderOnRecord(logOf([fill], rows).cylinders, countryRules("US")),
+      "owner",
+    );
+    return `${found.kind === "value" ? found.value : found.kind}, ${at.field} of row ${at.record?.row}`;
+  };
+  const WRONG = { error: "#REF!" } as const;
+  it.each<[owners: readonly TestRow[string][], expected: string]>([
+    // the first value
+    [["C-1"], "C-1, owner of row 1"],
+    [["C-1", "C-2"], "C-1, owner of row 1"],
+    [[null, "C-2"], "C-2, owner of row 2"],
+    [[WRONG, "C-2"], "C-2, owner of row 2"],
+    // else the first doubt
+    [[WRONG, WRONG], "unreadable, owner of row 1"],
+    [[WRONG, null], "unreadable, owner of row 1"],
+    [[null, WRONG], "unreadable, owner of row 2"],
+    // else where it would stand
+    [[null], "blank, owner of row 1"],
+    [[], "blank, owner of row undefined"],
+  ])("%j: %s", (owners, expected) => {
+    expect(reading(...owners)).toBe(expected);
+  });
+});
+
+describe("every cylinder that a log knows", () => {
+  const fill = (serial: string | null, change: TestRow = {}): TestRow => ({
+    Date: onDay("2026-11-12"),
+    Serial: serial,
+    "Shop number": null,
+    Owner: null,
+    "End psi": 3000,
+    ...change,
+  });
+  const cylinder = (serial: string | null, change: TestRow = {}): TestRow => ({
+    Serial: serial,
+    "Shop number": null,
+    Owner: null,
+    Class: "3AL",
+    Hydro: "2024/10",
+    ...change,
+  });
+  const numbered = (number: string, change: TestRow = {}) => ({ "Shop number": number, ...change });
+  const other = fill("ZZ9999", numbered("99", { Owner: "C-99" }));
+  const known = (fills: readonly TestRow[], register: readonly TestRow[] = []): readonly string[] =>
+    allAtOnce(knownCylinders(logOf([...fills, other], register), countryRules("US")))
+      .filter(({ serial }) => serial !== "ZZ9999")
+      .map(({ serial, owner, row, cylinder: { records } }) => {
+        const rows = records.map((record) => `${record.sheet} row ${record.row}`).join(" and ");
+        return `${serial} of ${owner ?? "nobody"}, ${row.sheet} row ${row.row}, by ${rows || "no record"}`;
+      });
+
+  it.each<[what: string, fills: readonly TestRow[], register: readonly TestRow[], expected: readonly string[]]>([
+    ["in the register, whether it was filled or not", [], [cylinder("G-1680", { Owner: "C-1" })], ["G-1680 of C-1, Cylinders row 1, by Cylinders row 1"]],
+    ["as the register writes its serial, and by its latest fill", [fill("g1680"), fill("G 1680")], [cylinder("G-1680", { Owner: "C-1" })], ["G-1680 of C-1, Fills row 2, by Cylinders row 1"]],
+    ["each of a twin set", [fill("S1111 / S2222", { Owner: "C-7" })], [cylinder("S3333 / S4444")], ["S3333 of nobody, Cylinders row 1, by Cylinders row 1", "S4444 of nobody, Cylinders row 1, by Cylinders row 1", "S1111 of C-7, Fills row 1, by no record", "S2222 of C-7, Fills row 1, by no record"]],
+    ["by number where the register has no serial", [], [cylinder(null, numbered("pd 01", { Owner: "C-1" }))], ["pd 01 of C-1, Cylinders row 1, by Cylinders row 1"]],
+    ["by serial alone where it has both", [], [cylinder("S1", numbered("12"))], ["S1 of nobody, Cylinders row 1, by Cylinders row 1"]],
+    ["of one number once with and once without a serial", [], [cylinder("S1", numbered("12")), cylinder(null, numbered("12"))], ["S1 of nobody, Cylinders row 1, by Cylinders row 1", "12 of nobody, Cylinders row 2, by Cylinders row 2"]],
+    ["filled under a number of the register", [fill(null, numbered("PD01")), fill(null, numbered("12", { Owner: "C-2" }))], [cylinder(null, numbered("pd 01", { Owner: "C-1" })), cylinder("S1", numbered("12"))], ["S1 of C-2, Fills row 2, by Cylinders row 2", "pd 01 of C-1, Fills row 1, by Cylinders row 1"]],
+    ["filled under a number that is a serial of the register", [fill(null, numbered("S1", { Owner: "C-2" }))], [cylinder("S1")], ["S1 of C-2, Fills row 1, by Cylinders row 1"]],
+    // two customers may each have a number 5
+    ["by number and customer where nobody has the number on record", [fill(null, numbered("5", { Owner: "C-1" })), fill(null, numbered("5", { Owner: "C-2" })), fill(null, numbered("5")), fill(null, numbered("5"))], [], ["5 of C-1, Fills row 1, by no record", "5 of C-2, Fills row 2, by no record", "5 of nobody, Fills row 4, by no record"]],
+    ["but not one that nobody could tell from others", [fill(null), fill("S?3")], [], []],
+    ["of the owner whom the latest fill names", [fill("S1", { Owner: "C-1" }), fill("S1", { Owner: "C-2" })], [cylinder("S1", { Owner: "C-3" })], ["S1 of C-2, Fills row 2, by Cylinders row 1"]],
+    ["else of the one whom the register names first", [fill("S1")], [cylinder("S1"), cylinder("S1", { Owner: "C-5" }), cylinder("S1", { Owner: "C-6" })], ["S1 of C-5, Fills row 1, by Cylinders row 1 and Cylinders row 2 and Cylinders row 3"]],
+    ["else of the one whom an earlier fill named", [fill("S1", { Owner: "C-1" }), fill("S1")], [], ["S1 of C-1, Fills row 2, by no record"]],
+    ["and of nobody where no fill names one", [fill("S1"), fill("S1")], [], ["S1 of nobody, Fills row 2, by no record"]],
+    ["the latest by its day, wherever the row stands", [fill("S1", { Date: onDay("2026-11-13"), Owner: "C-2" }), fill("S1", { Owner: "C-1" })], [], ["S1 of C-2, Fills row 1, by no record"]],
+  ])("is listed %s", (_what, fills, register, expected) => {
+    expect(known(fills, register)).toEqual(expected);
+  }); // prettier-ignore
+});
+
+describe("on sheets with several tables", () => {
+  it("a finding leads to the column of its own table", () => {
+    const rows = [
+      ["Date", "Serial", "Start psi", "End psi", "Mix", "Owner"],
+      ["2026-11-12", "AB1234", 500, 3000, "EAN32", "C-1"],
+      [],
+      ["Serial", "Date", "Mix", "Start psi", "Owner", "End psi", "Consent"],
+      ["AB1235", "2026-11-13", "EAN32", 3000, "C-1", 500, null],
+      ["AB1236", "2026-11-13", "EAN32", 500, "C-1", 3000, "yes"],
+      [],
+      ["Owner", "Serial", "Class", "Hydro", "Visual", "O2 rating"],
+      ["C-2", "AB1235", "3AL", null, "2026/05", "40"],
+      ["C-1", "AB1236", "3AL", "2024/10", "2026/05", "40"],
+    ];
+    const sheet = { name: "Log", hidden: false, dateSystem: 1900, merges: [], rows: rows.map((values) => ({ values })) } as const; // prettier-ignore
+    const { findings, notChecked } = audit(readLog([sheet], US), countryRules("US"), SHOP);
+    expect(
+      findings
+        .filter(({ rule }) => ["R01", "R07", "R09", "V09"].includes(rule))
+        .map(({ rule, cell, serial, fillDate }) => `${rule} ${cellName(cell)} ${serial} ${fillDate}`.trim()),
+    ).toEqual([
+      // no hydro and no make: told of the register, not of a fill
+      "V09 D9 AB1235",
+      "R01 B2 AB1234 2026-11-12",
+      "R07 F5 AB1235 2026-11-13",
+      "R09 G5 AB1235 2026-11-13",
+    ]);
+    expect(notChecked.filter(({ rule }) => rule === "R09")).toEqual([
+      { rule: "R09", count: 1, why: "the log has no column for consent", cells: [] },
+    ]);
+  });
+});
+
+describe("words", () => {
+  it.each([
+    [3000, "psi", "3,000 psi"],
+    [999, "psi", "999 psi"],
+    [1000, "psi", "1,000 psi"],
+    [500.4, "psi", "500 psi"],
+    [207, "bar", "207 bar"],
+    [207.46, "bar", "207.5 bar"],
+    [0, "bar", "0 bar"],
+  ] as const)("a gauge at %d %s reads %s", (gauge, unit, expected) => {
+    expect(pressureText(absoluteBar(gauge, unit === "psi" ? "us" : "metric"), unit)).toBe(expected);
+  });
+
+  it.each([
+    [0.318, "31.8 %"],
+    [0.32, "32 %"],
+    [0.2096, "21 %"],
+  ])("a fraction of %d is %s", (fraction, expected) => {
+    expect(percentText(fraction)).toBe(expected);
+  });
+
+  it.each([
+    ["O2 clean", "oxygen clean"],
+    ["40", "40 %"],
+    ["air", "air only"],
+  ])("a rating of %s is %s", (written, expected) => {
+    expect(ratingText(readOxygenService(written))).toBe(expected);
+  });
+
+  it("a field is called as the trade calls it", () => {
+    expect((["startPressure", "made", "modOnLabelM", "hydro", "settledPressure"] as const).map(fieldName)).toEqual([
+      "start pressure",
+      "manufacture date",
+      "MOD",
+      "hydro",
+      "settled pressure",
+    ]); // prettier-ignore
+  });
+});
