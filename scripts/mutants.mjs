@@ -114,7 +114,7 @@ const ROOMS = {
   },
   counter: {
     files: audit("fillCheck", "receive", "inside", "waiting"),
-    tests: tests("fillCheck", "receive", "receipt", "waiting"),
+    tests: tests("fillCheck", "receive", "receipt", "counter", "waiting"),
   },
 };
 

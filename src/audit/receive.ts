@@ -182,6 +182,7 @@ export function receive(log: Log, shop: Shop, asked: string, today: Temporal.Pla
       ...judged.remarks,
       ...(dangers.some(({ rule }) => rule === aboveRating) ? [] : tooRichInside(filled, shop)),
       ...airInDoubt(before, shop),
+      ...cleaningUndated(filled, columns),
     ],
     air,
     pureOxygen: judgeMethod(filled, shop, columns, "partial pressure"),
@@ -349,6 +350,14 @@ function airInDoubt(before: FilledCylinder | undefined, shop: Shop): readonly st
     : [
         `An air test failed, and whether its last fill was of that air is not known: ${why}. In doubt, empty it.`,
       ];
+}
+
+/** Where the log has no room for it, nothing says how old the cleaning is of a cylinder that is rated clean. */
+function cleaningUndated(filled: FilledCylinder, columns: LogColumns): readonly string[] {
+  const { reading } = filled.cylinder.oxygenService;
+  if (reading.kind !== "value" || !reading.value.oxygenClean || isAble(cleaningPastDue, columns, filled))
+    return [];
+  return ["The log has no dates of oxygen cleaning: read its sticker before oxygen goes in."];
 }
 
 const PERHAPS_NOT_MADE = "the row has neither end pressure nor analysis, so that fill may not have been made";
