@@ -3,7 +3,7 @@ import type { Fill } from "../log/log";
 import type { Acceptances } from "./acceptance";
 import type { CellAddress } from "../sheet/sheet";
 import type { DueLists } from "./dueLists";
-import type { Finding, Severity } from "./finding";
+import { SEVERITIES, type Finding, type Severity } from "./finding";
 import type { LogColumns } from "./logColumns";
 import type { FilledCylinder } from "./rule";
 import { nameOf } from "./nameOf";
@@ -63,11 +63,15 @@ export class LastFills {
 
   #withFindings(counts: (finding: Finding) => boolean): readonly CylinderAtRisk[] {
     const atRisk = [...this.#against.values()].flatMap((cylinder) => {
-      const findings = cylinder.findings.filter(counts);
+      const findings = cylinder.findings.filter(counts).sort(byHarm);
       return findings.length === 0 ? [] : [{ ...cylinder, findings }];
     });
     return atRisk.reverse();
   }
+}
+
+function byHarm(one: Finding, other: Finding): number {
+  return SEVERITIES.indexOf(one.severity) - SEVERITIES.indexOf(other.severity);
 }
 
 /** Cylinders with at least one finding that the shop has not accepted, with those only. */

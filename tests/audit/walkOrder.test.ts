@@ -1,5 +1,10 @@
+import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
+import { acceptancesOf, identityOf } from "../../src/audit/acceptance";
+import { audit } from "../../src/audit/audit";
 import { predictedContents, type PredictedContent } from "../../src/audit/contents";
+import { dueLists } from "../../src/audit/dueLists";
+import { notToFillNext, openRisks } from "../../src/audit/recall";
 import type { AuditOptions } from "../../src/audit/shop";
 import { inTimeOrder } from "../../src/audit/walk/timeOrder";
 import { countryRules } from "../../src/cylinders/countryRules";
@@ -141,6 +146,47 @@ describe("what a fill leaves in its cylinder", () => {
   });
 });
 
+describe("what a row and its neighbours say", () => {
+  const CONTEXT = { units: "us", stampOrder: "month first", dateOrder: "month first" } as const;
+  const NITROX: TestRow = { ...without(FULL, "O2 added psi"), "Start psi": 300, "Start mix": "air", "Analysed O2 %": null }; // prettier-ignore
+
+  it("is read under the headings of its own table: an amount in one, in the next the reading it stopped at", () => {
+    // the columns of the second stand in another order
+    const fills = (serials: readonly string[], row: (serial: string) => TestRow) =>
+      sheetOf("Fills", serials.map(row));
+    const amounts = fills(["A1", "A2", "A3"], (Serial) => ({ ...NITROX, Serial, "O2 added psi": 402 }));
+    const stops = fills(["B1", "B2", "B3"], (Serial) => ({ "O2 stop psi": 702, ...NITROX, Serial }));
+    const log = readLog([{ ...amounts, rows: [...amounts.rows, { values: [] }, ...stops.rows] }], CONTEXT);
+    const contents = [...predictedContents(log, US, SHOP).values()];
+    expect(contents.map(({ serial, mixBy }) => `${serial} ${mixBy}`)).toEqual(
+      ["A1", "A2", "A3", "B1", "B2", "B3"].map((serial) => `${serial} mass balance`),
+    );
+    // 702 psi are 402 above 300
+    expect(new Set(contents.map(({ mix }) => mix!.oxygen.toFixed(6))).size).toBe(1);
+  });
+
+  it("is compared with the rows beside it on its sheet, not with those of another sheet", () => {
+    // each has the other's analysis
+    const one: TestRow = { ...FULL, "Analysed O2 %": 36 };
+    const other: TestRow = { ...FULL, "Ordered mix": "EAN36", Serial: "CD5678" };
+    const causes = (...sheets: readonly (readonly TestRow[])[]): readonly string[] => {
+      const log = readLog(
+        sheets.map((rows, at) => sheetOf(`Sheet ${at + 1}`, rows)),
+        CONTEXT,
+      );
+      return audit(log, US, SHOP)
+        .findings.filter(({ rule, serial }) => rule === "G12" && serial === "AB1234")
+        .map(({ message }) => /with the row (\w+)/.exec(message)?.[1] ?? "not swapped");
+    };
+    expect(causes([one, other])).toEqual(["below"]);
+    expect(causes([other, one])).toEqual(["above"]);
+    expect(causes([one], [other])).toEqual(["not swapped"]);
+    expect(causes([other], [one])).toEqual(["not swapped"]);
+    // the row between is in the way
+    expect(causes([one, { ...FULL, Serial: "EF9012" }, other])).toEqual(["not swapped"]);
+  });
+});
+
 describe("which fill was its last", () => {
   const trust = (first: TestRow, last: TestRow): readonly string[] =>
     predictedContents(
@@ -223,5 +269,99 @@ describe("fills of one cylinder", () => {
         .findings.filter(({ rule }) => rule === "V01")
         .map(({ cell }) => cell.row),
     ).toEqual([1]);
+  });
+});
+
+describe("whom to call about its last fill, and what not to fill next", () => {
+  const listed = (fills: readonly TestRow[], register: readonly TestRow[] = []) =>
+    auditOf(fills, register, "US", SHOP);
+  const NOT_ANALYSED: TestRow = { ...FULL, "Analysed O2 %": null };
+  const next = (fills: readonly TestRow[], register: readonly TestRow[] = []): readonly string[] => {
+    const log = logOf(fills, register);
+    const due = dueLists(log, US, Temporal.PlainDate.from("2026-11-30"));
+    return notToFillNext(audit(log, US, SHOP), due).map(
+      ({ serial, owner, reasons }) => `${serial} of ${owner ?? "?"}: ${reasons.join(" ")}`,
+    );
+  };
+
+  it("a call is for what can hurt somebody, not for every fault", () => {
+    // past its visual is against a custom, and nobody's to be called about
+    const late = { ...FULL, Visual: "2025/03" };
+    expect(listed([late]).recall).toEqual([]);
+    expect(listed([late]).doNotFill.map(({ findings }) => findings.map(({ rule }) => rule))).toEqual([
+      ["V06"],
+    ]);
+    expect(
+      listed([{ ...late, "Analysed O2 %": null }]).recall.map(({ findings }) =>
+        findings.map(({ rule }) => rule),
+      ),
+    ).toEqual([["G01"]]);
+  });
+
+  it("a fill whose date cannot be read is called about too", () => {
+    const { recall } = listed([{ ...NOT_ANALYSED, Date: "smudged" }]);
+    expect(recall.map(({ serial, fillDate, nameless }) => [serial, fillDate, nameless])).toEqual([
+      ["AB1234", "", undefined],
+    ]);
+  });
+
+  it.each([
+    ["C-014", "C-020", "C-014"],
+    ["C-014", null, "C-014"],
+    [null, "C-020", "C-020"],
+    [null, null, undefined],
+  ])("an owner by the fill %s, by the register %s: %s", (ofFill, ofRegister, owner) => {
+    const fill = { ...NOT_ANALYSED, Owner: ofFill };
+    const other = { ...FULL, Owner: "C-099", Serial: "ZZ9999" };
+    const register = [
+      { Serial: "AB1234", Owner: ofRegister, Hydro: "2024/10", Visual: "2026/05" },
+      { Serial: "ZZ9999", Owner: "C-098", Hydro: "2024/10", Visual: "2026/05" },
+    ];
+    expect(listed([fill, other], register).recall.map(({ serial, owner }) => [serial, owner])).toEqual([
+      ["AB1234", owner],
+    ]);
+  });
+
+  it("the worst is told first", () => {
+    // a mark missing is against a rule; a valve of the wrong thread kills
+    const [cylinder] = listed([{ ...FULL, Class: "CE", "Valve thread": "M25x2" }]).doNotFill;
+    expect(cylinder!.findings.map(({ rule, severity }) => `${rule} ${severity}`)).toEqual([
+      "V14 stop",
+      "V13 breach",
+    ]);
+  });
+
+  it("a hydro that was past due is no matter once it is made", () => {
+    const late = { ...FULL, Hydro: "2021/06", Date: onDay("2026-10-20") };
+    expect(next([late])).toEqual(["AB1234 of C-014: Hydro 2021-06 was due by 30 June 2026."]);
+    const own = { ...late, Hydro: null, Visual: null };
+    const register = ["2021/06", "2026/11"].map((Hydro) => ({
+      Serial: "AB1234",
+      Made: "2014/03",
+      Hydro,
+      Visual: "2026/05",
+    }));
+    expect(listed([own], register).findings.map(({ rule }) => rule)).toContain("V01");
+    expect(next([own], register)).toEqual([]);
+    // without a serial nobody knows which cylinder was tested since
+    const numbered = { ...late, Serial: null, "Shop number": "12" };
+    expect(next([numbered])).toEqual(["12 of C-014: Hydro 2021-06 was due by 30 June 2026."]);
+  });
+
+  it("what the shop looked into and accepted is on no list; what else is wrong with the cylinder is", () => {
+    const result = listed([{ ...NOT_ANALYSED, Hydro: "2021/06" }]);
+    const accept = (...rules: readonly string[]) =>
+      acceptancesOf(
+        result.findings
+          .filter(({ rule }) => rules.includes(rule))
+          .map((finding) => ({ ...identityOf(finding), reason: "label found", by: "R.", on: "2026-11-30" })),
+      );
+    const open = (...rules: readonly string[]): readonly string[] =>
+      openRisks(result.recall, accept(...rules)).map(({ serial, findings }) =>
+        [serial, ...findings.map(({ rule }) => rule)].join(" "),
+      );
+    expect(open()).toEqual(["AB1234 V01 G01"]);
+    expect(open("G01")).toEqual(["AB1234 V01"]);
+    expect(open("G01", "V01")).toEqual([]);
   });
 });
