@@ -165,6 +165,21 @@ describe("what a row and its neighbours say", () => {
     expect(new Set(contents.map(({ mix }) => mix!.oxygen.toFixed(6))).size).toBe(1);
   });
 
+  it("is read for each gas as its own heading says", () => {
+    const trimix: TestRow = { ...NITROX, "Start psi": 0, "Ordered mix": "18/35", Serial: "TX1" };
+    const mixOf = (added: TestRow) =>
+      [...predictedContents(logOf([{ ...trimix, ...added }]), US, SHOP).values()][0]!;
+    // helium first: from nothing, the stop is the amount
+    const amounts = mixOf({ "He added psi": 1000, "O2 added psi": 200 });
+    expect(amounts.mixBy).toBe("mass balance");
+    for (const same of [
+      { "He added psi": 1000, "O2 stop psi": 1200 },
+      { "O2 stop psi": 1200, "He added psi": 1000 },
+      { "O2 stop psi": 1200, "He stop psi": 1000 },
+    ])
+      expect(mixOf(same)).toEqual(amounts);
+  });
+
   it("is compared with the rows beside it on its sheet, not with those of another sheet", () => {
     // each has the other's analysis
     const one: TestRow = { ...FULL, "Analysed O2 %": 36 };
