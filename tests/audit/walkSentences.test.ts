@@ -406,3 +406,46 @@ describe("one cylinder filled twice within minutes (R07)", () => {
     expect(said7(again, first)).toEqual(expected);
   }); // prettier-ignore
 });
+
+describe("a cylinder that the register does not have (R01)", () => {
+  const breach = (at: string, message: string, todo: string): string =>
+    `breach, practice (no rule of the United States found; taken from BS EN 1920 (European standard)), ${at}: ${message} ${todo}`;
+  const unknown = (at: string, name: string, todo: string): string =>
+    breach(at, `${name} is not in the register: nothing is known of its tests and rating.`, todo);
+  const COMPARE = "Compare it with the cylinder; correct it here, or enter the cylinder in the register.";
+  const REGISTER: readonly TestRow[] = [
+    { Serial: "AB1234", "Shop number": "12", Made: "2014/03", Hydro: "2024/10" },
+    { Serial: "CD5678", "Shop number": "14", Made: "2014/03", Hydro: "2024/10" },
+    { Serial: "EF9012", "Shop number": "14", Made: "2014/03", Hydro: "2024/10" },
+  ];
+  const FILL: TestRow = { Date: FULL.Date!, Serial: null, "Shop number": null, "Start psi": 500, "End psi": 3000, "Ordered mix": "EAN32", Method: "premix" }; // prettier-ignore
+
+  it.each<[string, TestRow, readonly string[]]>([
+    ["a serial of the register", { Serial: "AB1234" }, []],
+    ["written with a hyphen", { Serial: "ab-1234" }, []],
+    ["another", { Serial: "GH3456" }, [unknown("row 1 Serial", "GH3456", COMPARE)]],
+    ["one character off", { Serial: "AB1235" }, [unknown("row 1 Serial", "AB1235", "Compare it with the cylinder: the register has AB1234.")]],
+    ["one of a twin set", { Serial: "AB1234 + GH3456" }, [unknown("row 1 Serial", "GH3456", COMPARE)]],
+    ["by its shop number", { "Shop number": "12" }, []],
+    ["a shop number that nobody has", { "Shop number": "99" }, [unknown("row 1 Shop number", "99", COMPARE)]],
+    [
+      "a shop number of two cylinders",
+      { "Shop number": "14" },
+      [breach("row 1 Shop number", "Shop number 14 is held by more than one cylinder. Write the serial.", "Write the serial from the cylinder's shoulder.")],
+    ],
+    ["a serial in the column of numbers", { "Shop number": "AB1234" }, []],
+    ["neither", {}, ["not checked: serial is blank, row 1 Serial"]],
+  ])("%s", (_what, change, expected) => {
+    const other = { ...FILL, Serial: "AB1234", "Shop number": "12" };
+    expect(said("R01", [{ ...FILL, ...change }, other], { register: REGISTER })).toEqual(expected);
+  }); // prettier-ignore
+
+  it("is no matter where there is no register, or where the row has dates of its own", () => {
+    expect(said("R01", [{ ...FILL, Serial: "GH3456" }])).toEqual([]);
+    const own = { ...FILL, Serial: "GH3456", Hydro: "2024/10" };
+    expect(said("R01", [own], { register: REGISTER })).toEqual([]);
+    expect(said("R01", [{ ...own, Hydro: null }, own], { register: REGISTER })).toEqual([
+      unknown("row 1 Serial", "GH3456", COMPARE),
+    ]);
+  });
+});
