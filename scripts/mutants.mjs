@@ -71,7 +71,17 @@ const ROOMS = {
         "finding",
       ),
     ],
-    tests: tests("records", "register", "rules", "recall", "whoseSource"),
+    tests: tests(
+      "records",
+      "recordsSentences",
+      "register",
+      "rules",
+      "recall",
+      "whoseSource",
+      "dueLists",
+      "eitherReading",
+      "cylinderOnRecord",
+    ),
   },
   walk: {
     files: [

@@ -101,7 +101,8 @@ describe("a finding about the records says", () => {
     ["R04", { Hydro: "see sticker", Visual: "smudged" }, {}, ""],
     // 2012 is before it was made, so a day in October 2026 it is
     ["R04", { Hydro: onDay("2026-10-12") }, {}, ""],
-    // no visual is asked for in Italy
+    // no visual is asked for in Italy, but a hydro is
+    ["R04", { Hydro: "19-Oct" }, { country: "IT" }, `breach, ${CUSTOM}, Hydro: The hydro date is probably 2019-10, typed as month and year. ${SWALLOWED} 2019/10.`],
     ["R04", { Visual: "19-Oct" }, { country: "IT" }, ""],
 
     ["R05", { Hydro: "06/09" }, { country: "GB", context: OPEN }, `warn, practice (UK marks since 2002), Hydro: The hydro date can be 2006-09 or 2009-06. ${ORDER} 2006/09.`],
@@ -278,6 +279,25 @@ describe("what several rows of a register say of one field", () => {
     [[], "blank, owner of row undefined"],
   ])("%j: %s", (owners, expected) => {
     expect(reading(...owners)).toBe(expected);
+  });
+});
+
+describe("R10, a cylinder filled on 11 November 2025, and again on 12 November 2026", () => {
+  const UNUSED =
+    "note, practice (common practice, no source), Date, Fills row 2: It was not filled for over a year, and nobody looked inside since. Look inside at the next occasion.";
+  it.each<[tests: TestRow, country: string, expected: readonly string[]]>([
+    [{ Visual: "2025/06" }, "GB", [UNUSED]],
+    // looked into on the day of the first fill, so before it stood; and a day later
+    [{ Visual: "2025-11-11" }, "GB", [UNUSED]],
+    [{ Visual: "2025-11-12" }, "GB", []],
+    // past due: that is told instead
+    [{ Visual: "2025/06" }, "US", []],
+    // nobody asks for a look inside
+    [{ Visual: "2025/06" }, "IT", []],
+    [{ Visual: null, Hydro: null }, "GB", []],
+  ])("%j in %s", (tests, country, expected) => {
+    const rows = ["2025-11-11", "2026-11-12"].map((date) => ({ ...FULL, ...tests, Date: onDay(date) }));
+    expect(said("R10", logOf(rows), country)).toEqual(expected);
   });
 });
 
