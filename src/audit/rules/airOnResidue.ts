@@ -46,10 +46,7 @@ function byReadings(filled: FilledCylinder, shop: Shop, residue: Residue | NotJu
   const mix = mixAfterFill(workings, workings.top.leanest);
   if (isStillAir(mix, shop)) return PASS;
   if (!isKnown) return residue;
-  return fault(
-    residue,
-    mix ? `it came to about ${percentText(mix.oxygen)} oxygen` : "what it came to is open",
-  );
+  return fault(residue, `it came to about ${percentText(mix.oxygen)} oxygen`);
 }
 
 /** A trace of helium is as little as an analyser shows. */
