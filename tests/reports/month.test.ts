@@ -4,6 +4,8 @@ import { Temporal } from "temporal-polyfill";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { SampleKey } from "../../scripts/samples/key";
 import { identityOf } from "../../src/audit/acceptance";
+import { countryContext } from "../../src/log/countryContext";
+import { readLog } from "../../src/log/readLog";
 import type { MonthReport } from "../../src/reports/month/monthReport";
 import { monthsOf } from "../../src/reports/month/period";
 import { draftValue, styledCell, type DraftRow } from "../../src/sheet/draft/draft";
@@ -11,7 +13,7 @@ import { ownSheetOf } from "../../src/sheet/ownSheet";
 import type { SheetRow } from "../../src/sheet/sheet";
 import { FileWorkbook } from "../../src/workbook/file/fileWorkbook";
 import { writeXlsx } from "../../src/workbook/file/writeXlsx";
-import { factsOf, readSample, reportOf, SAMPLE, sheetNamed, tableOf, type Sample } from "./sample";
+import { AS_OF, factsOf, readSample, reportOf, SAMPLE, sheetNamed, tableOf, US, type Sample } from "./sample";
 
 const key = JSON.parse(
   readFileSync(new URL("../../shared/samples/gannet-point.key.json", import.meta.url), "utf8"),
@@ -154,6 +156,20 @@ describe("the cover", () => {
     expect(changed.result.overrides).toHaveLength(1);
     expect(texts).toContain(changed.result.overrides[0]!.name);
   });
+});
+
+test("charts of few fills mark whole ones; those of many, what the spreadsheet thinks fit", async () => {
+  const headings = ["Date", "Serial", "Start psi", "End psi", "Mix"];
+  const rows = [headings, ...Array.from({ length: 10 }, () => ["2026-10-05", "HK26589", 300, 3000, "air"])];
+  const sheet = { name: "Fills", hidden: false, dateSystem: 1900 as const, merges: [] };
+  const log = readLog([{ ...sheet, rows: rows.map((values) => ({ values })) }], {
+    ...countryContext(US),
+    units: "us",
+    asOf: AS_OF,
+  });
+  const perWeek = (of: MonthReport) => sheetNamed(of, "Fills").charts[0]!.step;
+  expect(perWeek(await reportOf({ log, settings: {} as Sample["settings"] }))).toBe(1);
+  expect(perWeek(report)).toBeUndefined();
 });
 
 describe("the lists of cylinders", () => {

@@ -1,5 +1,5 @@
 import { ruleInWords } from "../../audit/ruleInWords";
-import type { TableBlock } from "../../sheet/draft/blocks";
+import type { TableBlock, TableChart } from "../../sheet/draft/blocks";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import { CHART_COLOURS, FORMATS } from "../../sheet/draft/looks";
 import { sheetOf } from "../../sheet/draft/sheetOf";
@@ -102,6 +102,9 @@ function byWeek(fills: readonly MonthFill[], { iso, text, first, last }: Period)
       axes: ["Days of the month", "Fills"],
       says: `Fills in each week of ${text}, by mix; the table below holds the figures.`,
       rowsHigh: 16,
+      ...wholeSteps(
+        rows.map(([, ...counts]) => counts.reduce<number>((sum, count) => sum + Number(count), 0)),
+      ),
       series: kinds.map((name, index) => ({
         name,
         categories: 0,
@@ -136,9 +139,17 @@ function byFinding(findings: readonly Finding[], { iso, text }: Period): TableBl
       axes: ["", "Findings"],
       says: `How many findings of each kind stand open in ${text}; the table below holds the figures.`,
       rowsHigh: 8 + rows.length,
+      ...wholeSteps(rows.map(([, count]) => count)),
       series: [{ name: "Findings", categories: 0, values: 1, colour: CHART_COLOURS[0] }],
     },
   };
+}
+
+/** So few that a spreadsheet would mark halves between them. */
+const FEW = 10;
+
+function wholeSteps(counts: readonly number[]): Pick<TableChart, "step"> {
+  return Math.max(...counts) <= FEW ? { step: 1 } : {};
 }
 
 function kindsIn(fills: readonly MonthFill[]): readonly MixKind[] {

@@ -42,7 +42,7 @@ export interface TableColumn {
 }
 
 /** A chart of a table's figures; columns by their place in the table. */
-export interface TableChart extends Pick<ChartDraft, "kind" | "title" | "axes" | "says"> {
+export interface TableChart extends Pick<ChartDraft, "kind" | "title" | "axes" | "says" | "step"> {
   readonly rowsHigh: number;
   readonly series: readonly ChartSeries[];
 }

@@ -64,6 +64,8 @@ export interface ChartDraft {
   readonly title: string;
   /** What stands along each axis, with its unit: of bars too, the first is that of the categories. */
   readonly axes: readonly [string, string];
+  /** How far the marks of the value axis lie apart; absent for what the spreadsheet thinks fit. */
+  readonly step?: number;
   readonly series: readonly SeriesDraft[];
   /** The cells that it lies over. */
   readonly place: Area;

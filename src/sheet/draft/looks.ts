@@ -15,6 +15,7 @@ export const LOOKS = {
   quiet: { fontColour: QUIET, wrap: true, vertical: "top" },
   caution: { fill: SAND, fontColour: INK, wrap: true, vertical: "center" },
   label: { bold: true, wrap: true, vertical: "top" },
+  sum: { bold: true, vertical: "top" },
   heading: { bold: true, fill: MIST, lineBelow: PETROL, wrap: true },
   body: { lineBelow: LINE, vertical: "top" },
   /** Left for a person to write in. */

@@ -143,7 +143,7 @@ class Layout {
     yield* inSteps(rows, rows.length, (row) =>
       this.rows.push(this.bodyRow(row, columns, behind, LOOKS.body)),
     );
-    for (const row of below) this.rows.push(this.bodyRow(row, columns, behind, LOOKS.label));
+    for (const row of below) this.rows.push(this.bodyRow(row, columns, behind, LOOKS.sum));
     this.gap();
   }
 

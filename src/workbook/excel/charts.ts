@@ -13,7 +13,7 @@ export function writeCharts(sheet: Excel.Worksheet, charts: readonly ChartDraft[
   for (const draft of charts) writeChart(sheet, draft);
 }
 
-function writeChart(sheet: Excel.Worksheet, { kind, title, axes, series, place }: ChartDraft): void {
+function writeChart(sheet: Excel.Worksheet, { kind, title, axes, step, series, place }: ChartDraft): void {
   const [first] = series;
   if (!first) return;
   const chart = sheet.charts.add(TYPES[kind], rangeOf(sheet, first.values), "Columns");
@@ -22,6 +22,7 @@ function writeChart(sheet: Excel.Worksheet, { kind, title, axes, series, place }
   chart.legend.position = "Bottom";
   chart.axes.categoryAxis.title.text = axes[0];
   chart.axes.valueAxis.title.text = axes[1];
+  if (step !== undefined) chart.axes.valueAxis.majorUnit = step;
   // Lying bars would start at the bottom.
   if (kind === "bars") chart.axes.categoryAxis.reversePlotOrder = true;
   series.forEach(({ name, categories, values, colour, line }, index) => {

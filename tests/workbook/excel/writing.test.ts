@@ -25,7 +25,7 @@ const report = sheetOf(
         [{ value: null, formula: "SUM(B2:B2)" }, 1],
       ],
       chart: {
-        ...{ kind: "bars", title: "Fills", axes: ["Cell", "Fills"], says: "Two figures.", rowsHigh: 8 },
+        ...{ kind: "bars", title: "Fills", axes: ["Cell", "Fills"], says: "Two figures.", rowsHigh: 8, step: 1 },
         series: [{ name: "Fills", categories: 0, values: 1, colour: "#0D5A71" }],
       },
     },
@@ -44,6 +44,7 @@ describe("new sheets in Excel", () => {
     expect(await workbook.addSheets([report])).toEqual(["Findings"]);
     expect(fake.book.tables.map(({ name }) => name)).toEqual(["findings", "Findings_2"]);
     expect(fake.book.looks.join("\n")).toMatch(/Findings\.charts\.add\(\)\.title\.text = "Fills"/);
+    expect(fake.book.looks.join("\n")).toMatch(/axes\.valueAxis\.majorUnit = 1/);
     expect(fake.book.looks.join("\n")).toMatch(/pageLayout\.paperSize = "Letter"/);
     expect([...fake.book.formulas.values()].map(({ formula }) => formula)).toEqual(["=SUM(B2:B2)"]);
     expect(fake.selected.sheet).toBe("Findings");

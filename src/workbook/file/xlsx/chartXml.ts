@@ -24,7 +24,7 @@ export function chartXml(chart: ChartDraft, sheet: SheetContent): string {
   );
 }
 
-function barsXml({ kind, axes, series }: ChartDraft, sheet: SheetContent): string {
+function barsXml({ kind, axes, step, series }: ChartDraft, sheet: SheetContent): string {
   const stacked = kind === "stacked";
   const lying = kind === "bars";
   const bars = series.map(
@@ -41,7 +41,7 @@ function barsXml({ kind, axes, series }: ChartDraft, sheet: SheetContent): strin
     `<c:delete val="0"/><c:axPos val="${lying ? "l" : "b"}"/>${axisTitle(axes[0])}<c:numFmt formatCode="General" sourceLinked="0"/>` +
     `<c:majorTickMark val="none"/><c:minorTickMark val="none"/><c:tickLblPos val="low"/>${axisLine()}${textLook(900)}` +
     `<c:crossAx val="${VALUE_AXIS}"/><c:crosses val="autoZero"/><c:auto val="0"/><c:lblAlgn val="ctr"/><c:lblOffset val="100"/><c:tickLblSkip val="1"/></c:catAx>` +
-    valueAxis(VALUE_AXIS, CATEGORY_AXIS, lying ? "b" : "l", axes[1], lying ? "max" : "autoZero")
+    valueAxis(VALUE_AXIS, CATEGORY_AXIS, lying ? "b" : "l", axes[1], lying ? "max" : "autoZero", step)
   );
 }
 
@@ -60,13 +60,21 @@ function dotsXml({ axes, series }: ChartDraft, sheet: SheetContent): string {
   );
 }
 
-function valueAxis(id: number, across: number, place: string, title: string, crosses: string): string {
+function valueAxis(
+  id: number,
+  across: number,
+  place: string,
+  title: string,
+  crosses: string,
+  step?: number,
+): string {
   return (
     `<c:valAx><c:axId val="${id}"/><c:scaling><c:orientation val="minMax"/></c:scaling><c:delete val="0"/>` +
     `<c:axPos val="${place}"/><c:majorGridlines><c:spPr><a:ln w="6350">${solid(`#${GRID_LINE}`)}</a:ln></c:spPr></c:majorGridlines>` +
     `${axisTitle(title)}<c:numFmt formatCode="General" sourceLinked="0"/><c:majorTickMark val="none"/>` +
     `<c:minorTickMark val="none"/><c:tickLblPos val="nextTo"/>${axisLine()}${textLook(900)}` +
-    `<c:crossAx val="${across}"/><c:crosses val="${crosses}"/><c:crossBetween val="${id === VALUE_AXIS ? "between" : "midCat"}"/></c:valAx>`
+    `<c:crossAx val="${across}"/><c:crosses val="${crosses}"/><c:crossBetween val="${id === VALUE_AXIS ? "between" : "midCat"}"/>` +
+    `${step === undefined ? "" : `<c:majorUnit val="${step}"/>`}</c:valAx>`
   );
 }
 
