@@ -1,7 +1,6 @@
 import type { CylinderRules } from "../cylinders/countryRules";
 import { Refusal } from "../gas/refusal";
 import type { Cylinder, CylinderField, CylinderFields } from "../log/log";
-
 import { BLANK, type Reading } from "../log/reading";
 import { lackingOnRecord, twoCylinders, unknownClass } from "./asking";
 import type { CylinderOnRecord, OnRecord } from "./cylinderOnRecord";
@@ -18,6 +17,7 @@ export function read<F extends CylinderField>(
   return readOnce(cylinder) as OnRecord<ValueOf<CylinderFields[F]>>;
 }
 
+/** One for each field that anybody has asked for. */
 const READERS: { [field in CylinderField]?: (cylinder: CylinderOnRecord) => OnRecord<unknown> } = {};
 
 function firstOf(records: readonly Cylinder[], field: CylinderField): OnRecord<unknown> {
@@ -30,6 +30,7 @@ function firstOf(records: readonly Cylinder[], field: CylinderField): OnRecord<u
   return found ?? { reading: BLANK, at: { field } };
 }
 
+/** How many places of `workedOut` are given out. */
 let placesTaken = 0;
 
 /** What a rule works out of a cylinder's records alone, worked out once for all its fills. */

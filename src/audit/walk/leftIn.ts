@@ -7,20 +7,22 @@ import type { FilledCylinder } from "../rule";
 import type { Shop } from "../shop";
 import { PastFill } from "./past";
 
-/**
- * What a fill left in its cylinder: as analysed; where it was not, what the readings make it; else what was ordered. An
- * analysis that cannot be read leaves it unknown.
- */
+/** What a fill left in its cylinder. */
 export function leftBy(filled: FilledCylinder, shop: Shop): PastFill {
   const { mix, mixBy } = mixLeft(filled, shop);
   return new PastFill(filled.fill, filled.day, mix, mixBy, pressureLeft(filled.fill));
 }
 
+/** Bar absolute, as settled where that was read; undefined where neither reading is known. */
 export function pressureLeft({ fields: { settledPressure, endPressure } }: Fill): number | undefined {
   const pressure = settledPressure.kind === "value" ? settledPressure : endPressure;
   return pressure.kind === "value" ? pressure.value.bar : undefined;
 }
 
+/**
+ * The mix that a fill left, and who says so: as analysed; where it was not, what the readings make it; else what was
+ * ordered. An analysis that cannot be read leaves it unknown.
+ */
 export function mixLeft(filled: FilledCylinder, shop: Shop): Pick<PastFill, "mix" | "mixBy"> {
   const { analysedMix, orderedMix, startMix, method } = filled.fill.fields;
   if (analysedMix.kind === "value") return { mix: analysedMix.value, mixBy: "analysis" };
