@@ -172,12 +172,12 @@ describe("what a row and its neighbours say", () => {
     // helium first: from nothing, the stop is the amount
     const amounts = mixOf({ "He added psi": 1000, "O2 added psi": 200 });
     expect(amounts.mixBy).toBe("mass balance");
-    for (const same of [
+    const written: readonly TestRow[] = [
       { "He added psi": 1000, "O2 stop psi": 1200 },
       { "O2 stop psi": 1200, "He added psi": 1000 },
       { "O2 stop psi": 1200, "He stop psi": 1000 },
-    ])
-      expect(mixOf(same)).toEqual(amounts);
+    ];
+    for (const same of written) expect(mixOf(same)).toEqual(amounts);
   });
 
   it("is compared with the rows beside it on its sheet, not with those of another sheet", () => {
