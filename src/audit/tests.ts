@@ -110,7 +110,10 @@ function blankIn(records: readonly Cylinder[], field: TestField): Place {
 }
 
 /** No cylinder is tested before it is made: a date that could only then be a swallowed stamp is a date. */
-function withoutImpossibleStamp(reading: Reading<TestStamp>, { fields }: Cylinder): Reading<TestStamp> {
+export function withoutImpossibleStamp(
+  reading: Reading<TestStamp>,
+  { fields }: Cylinder,
+): Reading<TestStamp> {
   if (reading.kind !== "ambiguous" || reading.doubt !== "swallowed stamp" || fields.made.kind !== "value")
     return reading;
   const made = monthNumber(fields.made.value.month);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { audit } from "../../src/audit/audit";
 import { CylinderOnRecord } from "../../src/audit/cylinderOnRecord";
+import { fillCheck } from "../../src/audit/fillCheck";
 import { knownCylinders } from "../../src/audit/knownCylinders";
 import { read } from "../../src/audit/registered";
 import { fieldName, percentText, pressureText, ratingText } from "../../src/audit/words";
@@ -83,6 +84,8 @@ describe("a finding about the records says", () => {
     // of several the latest; of two in one month the first
     ["R03", { Hydro: "2026/12", Visual: "2027/01" }, {}, `breach, ${CUSTOM}, Visual: The visual 2027-01 is after today, 30 November 2026: that cannot be. ${LOOK}`],
     ["R03", { Hydro: "2026/12", Visual: "2026/12" }, {}, `breach, ${CUSTOM}, Hydro: The hydro 2026-12 is after today, 30 November 2026: that cannot be. ${LOOK}`],
+    // the stamp 12/02 would be older than the cylinder, so a day it is
+    ["R03", { Visual: onDay("2026-12-02") }, {}, `breach, ${CUSTOM}, Visual: The visual 2026-12-02 is after today, 30 November 2026: that cannot be. ${LOOK}`],
     // the next one due is no test that was made; one that cannot be read may have been made any day
     ["R03", { Hydro: "exp 12/27" }, {}, ""],
     ["R03", { Hydro: "exp 12/13" }, {}, ""],
@@ -187,8 +190,10 @@ describe("a cylinder of the register", () => {
 
   it("goes in the findings by the number that two cylinders hold", () => {
     const log = logOf([fill({ "Shop number": "12" })], HELD_TWICE);
-    const { findings } = audit(log, countryRules("GB"), SHOP);
-    expect(findings.map(({ rule, serial }) => `${rule} ${serial}`)).toEqual(["R01 12"]);
+    const names = (each: Log) => audit(each, countryRules("GB"), SHOP).findings.map(({ rule, serial }) => `${rule} ${serial}`); // prettier-ignore
+    expect(names(log)).toEqual(["R01 12"]);
+    // where there is a serial, by that
+    expect(names(logOf([fill({ Serial: "ZZ9999", "Shop number": "12" })], REGISTER))).toEqual(["R01 ZZ9999"]);
   });
 
   it.each<[own: TestRow, isFinding: boolean]>([
@@ -362,7 +367,7 @@ describe("on sheets with several tables", () => {
       [],
       ["Owner", "Serial", "Class", "Hydro", "Visual", "O2 rating"],
       ["C-2", "AB1235", "3AL", null, "2026/05", "40"],
-      ["C-1", "AB1236", "3AL", "2024/10", "2026/05", "40"],
+      ["C-1", "AB1236", "3AL", null, "2026/05", "40"],
     ];
     const sheet = { name: "Log", hidden: false, dateSystem: 1900, merges: [], rows: rows.map((values) => ({ values })) } as const; // prettier-ignore
     const { findings, notChecked } = audit(readLog([sheet], US), countryRules("US"), SHOP);
@@ -373,6 +378,7 @@ describe("on sheets with several tables", () => {
     ).toEqual([
       // no hydro and no make: told of the register, not of a fill
       "V09 D9 AB1235",
+      "V09 D10 AB1236",
       "R01 B2 AB1234 2026-11-12",
       "R07 F5 AB1235 2026-11-13",
       "R09 G5 AB1235 2026-11-13",
@@ -381,6 +387,38 @@ describe("on sheets with several tables", () => {
       { rule: "R09", count: 1, why: "the log has no column for consent", cells: [] },
     ]);
   });
+});
+
+it("a finding leads to the column of the last test, though one of an earlier test stands before it", () => {
+  const row = { "Previous hydro": "2019/01", ...FULL };
+  expect(
+    said(
+      "R03",
+      logOf([
+        { ...row, Hydro: "2014/01" },
+        { ...row, Serial: "ZZ9999" },
+      ]),
+    ),
+  ).toEqual([
+    `breach, ${CUSTOM}, Hydro, Fills row 1: The hydro 2014-01 is before it was made in 2014-03: that cannot be. ${LOOK}`,
+  ]);
+});
+
+describe("a check of one fill says whole why it could not judge", () => {
+  it.each<[change: TestRow, text: string]>([
+    [{}, "OK: hydro, visual, rating, method"],
+    [{ Hydro: null }, "UNKNOWN: hydro is blank"],
+    [{ Hydro: "out of test" }, "UNKNOWN: hydro: “out of test”: out of test, with no date. Write the date of the last test."],
+    // July or January, and good to the end of January
+    [{ Date: "01/07/2026", Hydro: "2021/01" }, "UNKNOWN: fill date: “01/07/2026”: day or month first?"],
+    [{ Date: "2026-02-30" }, "UNKNOWN: fill date: “2026-02-30”: the calendar has no such day. Correct it."],
+    [{ Method: "magic" }, "UNKNOWN: method: “magic” is no method known here. Write air, premix, continuous, partial pressure or membrane."],
+  ])("%j: %s", (change, text) => {
+    const { fields, cylinderInRow } = logOf([{ ...FULL, ...change }, FULL], [], OPEN).fills[0]!;
+    const { date, method, orderedMix: mix } = fields;
+    const { hydro, visual, oxygenService } = cylinderInRow!.fields;
+    expect(fillCheck({ date, hydro, visual, oxygenService, mix, method }, countryRules("US")).text).toBe(text);
+  }); // prettier-ignore
 });
 
 describe("words", () => {

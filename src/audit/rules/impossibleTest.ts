@@ -4,6 +4,7 @@ import type { TestField } from "../../log/log";
 import { testsOf } from "../../log/register";
 import { oncePerCylinder } from "../registered";
 import { PASS, type Place, type Rule, type Verdict } from "../rule";
+import { withoutImpossibleStamp } from "../tests";
 import { dateText, fieldName } from "../words";
 
 const TESTS: readonly TestField[] = ["hydro", "visual", "eddyCurrent", "oxygenCleaned"];
@@ -33,7 +34,8 @@ const suspects = oncePerCylinder(({ records }) => {
   let beforeMade: (Dated & { readonly made: string }) | undefined;
   let latest: Dated | undefined;
   for (const field of TESTS) {
-    for (const { record, reading, column } of testsOf(records, field)) {
+    for (const { record, reading: written, column } of testsOf(records, field)) {
+      const reading = withoutImpossibleStamp(written, record);
       if (reading.kind !== "value" || reading.value.means === "due") continue;
       const stamp = reading.value;
       const dated: Dated = { field, stamp, at: { record, field, ...(column !== undefined && { column }) } };
