@@ -266,6 +266,34 @@ describe("fills of one cylinder", () => {
     ]);
   });
 
+  it("without a serial are told apart by their shop numbers, and go on by them", () => {
+    /** Nothing of the cylinder in the rows of the fills. */
+    const fill = (number: string, row: TestRow): TestRow => ({
+      ...without(row, "Class", "Material", "Alloy", "Made", "Service psi", "Hydro", "Visual", "Eddy current", "O2 cleaned", "O2 rating", "Status", "Neck thread", "Valve thread"),
+      Serial: null,
+      "Shop number": number,
+    }); // prettier-ignore
+    const register = [
+      { "Shop number": "12", Hydro: "2024/10", Visual: "2026/05" },
+      { "Shop number": "14", Hydro: "2019/10", Visual: "2026/05" },
+    ];
+    const fills = [
+      fill("12", { ...FULL, Date: onDay("2026-11-01") }),
+      fill("14", { ...FULL, Date: onDay("2026-11-02"), "Analysed O2 %": 36 }),
+      fill("12", { ...AIR_ROW, "Start mix": null, "Start psi": 1160.3, "End psi": 2900.75 }),
+    ];
+    expect(logOf(fills, register).fills.some(({ cylinderInRow }) => cylinderInRow)).toBe(false);
+    expect(contents(fills, register)).toEqual([
+      "12: EAN25.6 by mass balance, 2901 psi",
+      "14: EAN36 by analysis, 3000 psi",
+    ]);
+    expect(
+      auditOf(fills, register, "US", SHOP)
+        .findings.filter(({ rule }) => rule === "V01")
+        .map(({ serial, cell }) => [serial, cell.row]),
+    ).toEqual([["14", 2]]);
+  });
+
   it("of a twin set are of both its cylinders", () => {
     const air = { ...AIR_ROW, Serial: "CD5678", "Start mix": null, "Start psi": 1160.3, "End psi": 2900.75 };
     expect(contents([{ ...FULL, Serial: "AB1234 + CD5678", Date: onDay("2026-11-01") }, air])).toEqual([
