@@ -40,12 +40,13 @@ export class LastFills {
     const key = life ?? fill;
     this.#against.delete(key);
     if (findings.length === 0) return;
-    const { date } = fill.fields;
+    const { date, serial, shopNumber } = fill.fields;
+    const isByNumber = serial.kind !== "value" && shopNumber.kind === "value";
     this.#against.set(key, {
       serial: nameOf(filled) || "no serial",
       ...(life === undefined && { nameless: true }),
       owner: ownerOf(filled),
-      lastFill: this.columns.cell({ field: "serial" }, fill),
+      lastFill: this.columns.cell({ field: isByNumber ? "shopNumber" : "serial" }, fill),
       fillDate: date.kind === "value" ? date.value.toString() : "",
       findings,
     });

@@ -341,6 +341,21 @@ describe("whom to call about its last fill, and what not to fill next", () => {
     ).toEqual([["G01"]]);
   });
 
+  it.each([
+    ["AB1234", null, "AB1234 Serial"],
+    ["AB1234", "12", "AB1234 Serial"],
+    [null, "12", "12 Shop number"],
+    ["??", "12", "12 Shop number"],
+    [null, null, "no serial Serial"],
+  ])("serial %s, shop number %s: leads to the cell that names it, %s", (serial, number, expected) => {
+    const row = { "Shop number": number, ...NOT_ANALYSED, Serial: serial };
+    const [found] = listed([
+      { ...row, Date: onDay("2026-11-20") },
+      { ...FULL, "Shop number": "99" },
+    ]).recall;
+    expect(`${found!.serial} ${Object.keys(row)[found!.lastFill.column]}`).toBe(expected);
+  });
+
   it("a fill whose date cannot be read is called about too", () => {
     const { recall } = listed([{ ...NOT_ANALYSED, Date: "smudged" }]);
     expect(recall.map(({ serial, fillDate, nameless }) => [serial, fillDate, nameless])).toEqual([
