@@ -43,6 +43,15 @@ function said(rule: string, log: Log, country = "US"): readonly string[] {
   ];
 }
 
+/** Steel, filled to its plus. */
+const PLUS: TestRow = {
+  Class: "3AA",
+  Material: "steel",
+  Alloy: null,
+  "Service psi": 2400,
+  "End psi": 2640,
+  Hydro: "10/24+",
+};
 const LOOK = "Look at the stamps on the cylinder, and correct the date that is wrong.";
 const CUSTOM = "practice (common practice, no source)";
 const SWALLOWED = "Look at the stamp on the cylinder and write it with a four-digit year, such as";
@@ -133,6 +142,12 @@ describe("a finding about the records says", () => {
     ["R09", { Consent: "no" }, { country: "GB" }, `note, practice (no rule of the United Kingdom found; taken from 49 CFR 173.301(e) (United States)), Consent: ${CONSENT}`],
     ["R09", { Consent: { error: "#REF!" } }, {}, "1 not checked, Consent: consent cannot be read"],
     ["R09", { Consent: { error: "#REF!" }, Owner: "Rental" }, {}, ""],
+
+    // 10 % above 2400 psi is right while a test with a plus holds, and so a matter of the day
+    ["V03", PLUS, {}, ""],
+    ["V03", { ...PLUS, Date: null }, {}, "1 not checked, Date: fill date is blank"],
+    ["V03", { ...PLUS, Date: "see book" }, {}, "1 not checked, Date: fill date cannot be read"],
+    ["V03", { ...PLUS, Date: "01/07/2026" }, { context: OPEN }, "1 not checked, Date: fill date can be read in more than one way"],
   ])("%s, %j, %j: %s", (rule, change, setting, sentence) => {
     expect(saidOf(rule, change, setting)).toBe(sentence);
   }); // prettier-ignore
@@ -218,6 +233,13 @@ describe("a cylinder of the register", () => {
       "1 not checked, Service psi, Fills row 1: service pressure cannot be read",
       "1 not checked, Serial, Fills row 2: serial is not in the register",
     ]);
+  });
+
+  it("there twice is judged by no rule that asks what kind it is", () => {
+    for (const rule of ["V01", "V04", "V05", "V12", "V13", "O09"])
+      expect(found(rule, { Serial: "AB1234" }, TWO, "US"), rule).toEqual([
+        "2 not checked, Serial, Cylinders row 2: serial stands for two cylinders in the register",
+      ]);
   });
 
   it("whose class the country does not name is not checked, once for all its fills, and its class is shown", () => {
@@ -426,6 +448,7 @@ describe("words", () => {
     [3000, "psi", "3,000 psi"],
     [999, "psi", "999 psi"],
     [1000, "psi", "1,000 psi"],
+    [10000, "psi", "10,000 psi"],
     [500.4, "psi", "500 psi"],
     [207, "bar", "207 bar"],
     [207.46, "bar", "207.5 bar"],
