@@ -165,6 +165,15 @@ describe("what a row and its neighbours say", () => {
     expect(new Set(contents.map(({ mix }) => mix!.oxygen.toFixed(6))).size).toBe(1);
   });
 
+  it("stays open where its own heading leaves it open, whatever a table further down says", () => {
+    const open = sheetOf("Fills", [{ ...NITROX, Serial: "A1", "O2 psi": 702 }]);
+    const stops = sheetOf("Fills", [{ "O2 stop psi": 702, ...NITROX, Serial: "B1" }]);
+    const log = readLog([{ ...open, rows: [...open.rows, { values: [] }, ...stops.rows] }], CONTEXT);
+    expect(
+      [...predictedContents(log, US, SHOP).values()].map(({ serial, mixBy }) => `${serial} ${mixBy}`),
+    ).toEqual(["A1 order", "B1 mass balance"]);
+  });
+
   it("is read for each gas as its own heading says", () => {
     const trimix: TestRow = { ...NITROX, "Start psi": 0, "Ordered mix": "18/35", Serial: "TX1" };
     const mixOf = (added: TestRow) =>
