@@ -26,6 +26,7 @@ const ROOMS = {
       "vessel",
       "vesselSentences",
       "testHistory",
+      "testsOnRecord",
       "cylinderOnRecord",
       "fillCount",
       "rules",

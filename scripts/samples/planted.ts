@@ -185,17 +185,22 @@ export function plant(cylinderMaker: CylinderMaker, fillMaker: FillMaker): Plant
     ...here(["O01", "O07"], "method is blank", "method"),
   });
   const needTheDay = ["V01", "V06", "A01", "A02"];
+  // Whether it was filled twice that day nobody can say of it, nor of the fill after it.
+  const dateless = lacks(["R07"], "a fill of the cylinder has no date that can be read", { column: "date" });
   fill("2026-09-16", sound, bank32, {
     written: { date: null },
-    ...here(needTheDay, "fill date is blank", "date"),
+    lacks: [...here(needTheDay, "fill date is blank", "date").lacks, ...dateless],
   });
   fill("2026-10-07", sound, bank32, {
     written: { date: "10/32/2026" },
-    ...here(needTheDay, "fill date cannot be read", "date"),
+    lacks: [...here(needTheDay, "fill date cannot be read", "date").lacks, ...dateless],
   });
   fill("2026-09-23", sound, bank32, {
     written: { oxygen: "??" },
-    ...here(["O02", "G01", "G02", "G03", "G12"], "analysis cannot be read", "oxygen"),
+    lacks: [
+      ...here(["O02", "G01", "G02", "G03", "G12"], "analysis cannot be read", "oxygen").lacks,
+      ...dateless,
+    ],
   });
   fill("2026-10-16", unclean, air, {
     written: { serial: null },

@@ -7,7 +7,7 @@ import { stampText } from "../cylinders/testStamp";
 import { AIR, type Mixture } from "../gas/mixture";
 import { nameMix } from "../gas/nameMix";
 import { Refusal } from "../gas/refusal";
-import type { Cylinder, CylinderField, Fill, FillMethod, Log } from "../log/log";
+import type { Fill, FillMethod, Log } from "../log/log";
 import { value } from "../log/reading";
 import { blankReadings, readingsWith, Records } from "../log/records";
 import { cylindersOf, joinRegister } from "../log/register";
@@ -136,7 +136,8 @@ export function receive(log: Log, shop: Shop, asked: string, today: Temporal.Pla
   const filled = byNumber && isFound(byNumber) ? byNumber : bySerial;
   const found = foundBy(filled, byNumber === filled);
   const record = filled.cylinder.records.at(-1);
-  const judged = judgeAtCounter(filled, shop, columns);
+  const day = dayNumber(today);
+  const judged = judgeAtCounter(filled, day, shop, columns);
   const air = judgeMethod(filled, shop, columns, "air");
   const nowhere = found === "nothing" ? ["no such cylinder in this workbook"] : [];
   const unknowns = [...nowhere, ...judged.unknowns, ...(air.may === "not known" ? [air.why] : [])];
@@ -154,7 +155,7 @@ export function receive(log: Log, shop: Shop, asked: string, today: Temporal.Pla
   return {
     asked: text,
     found,
-    serial: filled.serial === "" && found === "nothing" ? text : filled.serial,
+    serial: filled.serial,
     shopNumber: textOf("shopNumber"),
     owner: textOf("owner"),
     size: size.kind === "value" ? size.value : undefined,
@@ -177,7 +178,7 @@ export function receive(log: Log, shop: Shop, asked: string, today: Temporal.Pla
     })),
     first,
     unknowns: [...new Set(unknowns)],
-    good: goodTests(filled, dayNumber(today)),
+    good: goodTests(filled, day),
     remarks: [
       ...judged.remarks,
       ...(dangers.some(({ rule }) => rule === aboveRating) ? [] : tooRichInside(filled, shop)),
@@ -188,18 +189,18 @@ export function receive(log: Log, shop: Shop, asked: string, today: Temporal.Pla
     pureOxygen: judgeMethod(filled, shop, columns, "partial pressure"),
     maxOxygen: service.kind === "value" ? richestFor(service.value, shop) : undefined,
     rating: service.kind === "value" ? ratingText(service.value) : "not known",
-    limit: limitOf(filled, dayNumber(today)),
+    limit: limitOf(filled, day),
     inside: insideOf(filled),
   };
 }
 
-function isFound({ register, cylinder }: FilledCylinder): boolean {
-  return register === "found" || cylinder.records.length > 0;
+function isFound({ cylinder }: FilledCylinder): boolean {
+  return cylinder.records.length > 0;
 }
 
 function foundBy(filled: FilledCylinder, byNumber: boolean): Receipt["found"] {
   if (filled.register === "found") return byNumber && filled.note !== undefined ? "shop number" : "serial";
-  return filled.cylinder.records.length > 0 ? "own row" : "nothing";
+  return isFound(filled) ? "own row" : "nothing";
 }
 
 /** The fill that is to be made, at the end of what the log holds of this cylinder; and the one that was made last. */
@@ -239,7 +240,12 @@ interface CounterJudgement {
   readonly remarks: readonly string[];
 }
 
-function judgeAtCounter(filled: FilledCylinder, shop: Shop, columns: LogColumns): CounterJudgement {
+function judgeAtCounter(
+  filled: FilledCylinder,
+  day: number,
+  shop: Shop,
+  columns: LogColumns,
+): CounterJudgement {
   const reasons: RefusalReason[] = [];
   const unknowns: string[] = [];
   const remarks: string[] = [];
@@ -247,7 +253,7 @@ function judgeAtCounter(filled: FilledCylinder, shop: Shop, columns: LogColumns)
     const verdict = (test === "hydro" ? hydroPastDue : visualPastDue).judge(filled, shop);
     if (verdict.kind === "not judged") unknowns.push(verdict.detail ?? verdict.why);
     if (verdict.kind !== "fault") continue;
-    const says = ranOut(test, filled) ?? verdict.message;
+    const says = ranOut(day, test, filled) ?? verdict.message;
     reasons.push({
       says,
       todo: `Send it for a ${test}; fill it no more before.`,
@@ -255,7 +261,7 @@ function judgeAtCounter(filled: FilledCylinder, shop: Shop, columns: LogColumns)
     });
   }
   for (const { rule, says, todo } of AT_THE_COUNTER) {
-    if (!isAble(rule, columns, filled)) continue;
+    if (!isAble(rule, columns)) continue;
     const verdict = rule.judge(filled, shop);
     if (verdict.kind === "not judged" && verdict.blank !== true) unknowns.push(verdict.detail ?? verdict.why);
     if (verdict.kind !== "fault") continue;
@@ -270,14 +276,8 @@ function judgeAtCounter(filled: FilledCylinder, shop: Shop, columns: LogColumns)
 const TOLD: readonly string[] = ["date", "serial", "shopNumber", "method", "orderedMix"];
 
 /** As the audit has it: a rule is not asked where the log has no column for what it needs. */
-function isAble(rule: Rule, columns: LogColumns, { cylinder }: FilledCylinder): boolean {
-  const stands = (field: string) =>
-    cylinder.records.some(
-      (record: Cylinder) => field in record.fields && record.fields[field as CylinderField].kind !== "blank",
-    );
-  return rule.needs.every((fields) =>
-    fields.some((field) => TOLD.includes(field) || stands(field) || columns.hasAny([field])),
-  );
+function isAble(rule: Rule, columns: LogColumns): boolean {
+  return rule.needs.every((fields) => columns.hasAny(fields) || fields.some((field) => TOLD.includes(field)));
 }
 
 /** Of what goes in, the rules of oxygen; air stands for any fill that brings no more than its own. */
@@ -290,7 +290,7 @@ function judgeMethod(
   const fields = readingsWith(filled.fill.fields, { method: value(method), orderedMix: value(AIR) });
   const made: FilledCylinder = { ...filled, fill: { ...filled.fill, fields } };
   const verdicts = [notOxygenClean, aboveRating, cleaningPastDue]
-    .filter((rule) => rule !== cleaningPastDue || isAble(rule, columns, filled))
+    .filter((rule) => rule !== cleaningPastDue || isAble(rule, columns))
     .map((rule) => rule.judge(made, shop));
   const isStop = (verdict: Verdict) =>
     verdict.kind === "fault" && (verdict.severity === "stop" || verdict.severity === "breach");
@@ -301,8 +301,9 @@ function judgeMethod(
   return { may: "yes", why: "" };
 }
 
-function ranOut(test: "hydro" | "visual", filled: FilledCylinder): string | undefined {
-  const state = filled.day === undefined ? undefined : stateOf(filled.day, test, filled);
+/** Undefined where it is past due for another reason than that its date ran out. */
+function ranOut(day: number, test: "hydro" | "visual", filled: FilledCylinder): string | undefined {
+  const state = stateOf(day, test, filled);
   if (state?.kind !== "past due") return undefined;
   const { last } = state;
   const name = test === "hydro" ? "Hydro" : "Visual";
@@ -313,7 +314,7 @@ function ranOut(test: "hydro" | "visual", filled: FilledCylinder): string | unde
 
 function stateOf(day: number, test: "hydro" | "visual", { cylinder }: FilledCylinder) {
   const history: TestHistory | undefined = test === "hydro" ? cylinder.hydros : cylinder.visuals;
-  return history && history.stateOn(day);
+  return history?.stateOn(day);
 }
 
 function goodTests(filled: FilledCylinder, day: number): readonly string[] {
@@ -327,7 +328,7 @@ function goodTests(filled: FilledCylinder, day: number): readonly string[] {
 function limitOf({ cylinder }: FilledCylinder, day: number): Receipt["limit"] {
   const { reading } = read(cylinder, "servicePressure");
   if (reading.kind !== "value" || cylinder.rules instanceof Refusal) return undefined;
-  const state = cylinder.hydros && cylinder.hydros.stateOn(day);
+  const state = cylinder.hydros?.stateOn(day);
   const latest = state?.kind === "in date" ? state.last.stamp : undefined;
   const limitBar = pressureLimitBar(reading.value.bar, cylinder.rules, latest);
   return { serviceBar: reading.value.bar, limitBar, plus: limitBar > reading.value.bar };
@@ -355,8 +356,7 @@ function airInDoubt(before: FilledCylinder | undefined, shop: Shop): readonly st
 /** Where the log has no room for it, nothing says how old the cleaning is of a cylinder that is rated clean. */
 function cleaningUndated(filled: FilledCylinder, columns: LogColumns): readonly string[] {
   const { reading } = filled.cylinder.oxygenService;
-  if (reading.kind !== "value" || !reading.value.oxygenClean || isAble(cleaningPastDue, columns, filled))
-    return [];
+  if (reading.kind !== "value" || !reading.value.oxygenClean || isAble(cleaningPastDue, columns)) return [];
   return ["The log has no dates of oxygen cleaning: read its sticker before oxygen goes in."];
 }
 

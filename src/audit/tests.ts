@@ -19,7 +19,7 @@ export function hydros(records: readonly Cylinder[], interval: Interval, rules: 
   if (!history.isEmpty || records.length === 0) return history;
   const made = records
     .filter(({ fields }) => fields.made.kind !== "blank")
-    .map((record) => ({ record, reading: record.fields.made }));
+    .map((record) => ({ record, field: "made" as const, reading: record.fields.made }));
   const { tests, doubts } = historyOf("made", made, interval);
   return new TestHistory(tests, doubts, blankIn(records, "hydro"));
 }
@@ -39,7 +39,8 @@ export function visuals(
   if (!cylinder.hydroCountsAsVisual) return new TestHistory(own.tests, own.doubts, blankAt);
   const byHydro = hydros(records, interval, rules);
   const inspections = testsOf(records, "hydro").filter(
-    ({ reading }) => reading.kind === "value" && isInspection(reading.value, rules),
+    ({ reading }) =>
+      reading.kind === "value" && isInspection(reading.value, rules) && !isExternalOnly(reading.value),
   );
   return new TestHistory(
     [...own.tests, ...byHydro.tests, ...historyOf("visual", inspections, interval).tests],
@@ -59,23 +60,28 @@ function isInspection(stamp: TestStamp, rules: CountryRules): boolean {
   return stamp.marks.some((mark) => rules.visualMarks.includes(mark));
 }
 
+/** E: looked at from outside only (49 CFR 180.213(f)); what the visual of a scuba cylinder is about is the inside. */
+function isExternalOnly({ marks }: TestStamp): boolean {
+  return marks.includes("E");
+}
+
 /** Of these recorded tests, those that count, with the days on which each holds. */
 export function historyOf(
-  field: TestField | "made",
+  as: TestField | "made",
   recorded: readonly RecordedTest[],
   interval: Interval,
   counts: (stamp: TestStamp) => boolean = () => true,
 ): TestHistory {
   const tests: Test[] = [];
   const doubts: DoubtfulTest[] = [];
-  for (const { record, reading: written, column } of recorded) {
+  for (const { record, field, reading: written, column } of recorded) {
     const at: Place = { record, field, ...(column !== undefined && { column }) };
     const reading = withoutImpossibleStamp(written, record);
     const asTest = (stamp: TestStamp): Test => ({
-      kind: KINDS[field],
+      kind: KINDS[as],
       stamp,
       at,
-      ...daysOf(stamp, monthsFor(field, stamp, record, interval), interval),
+      ...daysOf(stamp, monthsFor(as, stamp, record, interval), interval),
     });
     if (reading.kind === "value") {
       if (counts(reading.value)) tests.push(asTest(reading.value));

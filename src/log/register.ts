@@ -141,6 +141,7 @@ function matchByShopNumber(
 /** A test reading and where it stands. */
 export interface RecordedTest {
   readonly record: Cylinder;
+  readonly field: TestField | "made";
   readonly reading: CylinderFields[TestField];
   /** The column, where it is not the field's own. */
   readonly column?: number;
@@ -149,10 +150,10 @@ export interface RecordedTest {
 /** Every test of one kind in these records, blank ones left out. */
 export function testsOf(records: readonly Cylinder[], field: TestField): readonly RecordedTest[] {
   return records.flatMap((record): RecordedTest[] => [
-    ...(record.fields[field].kind === "blank" ? [] : [{ record, reading: record.fields[field] }]),
+    ...(record.fields[field].kind === "blank" ? [] : [{ record, field, reading: record.fields[field] }]),
     ...(record.furtherTests ?? [])
       .filter((test) => test.field === field)
-      .map(({ reading, column }) => ({ record, reading, column })),
+      .map(({ reading, column }) => ({ record, field, reading, column })),
   ]);
 }
 

@@ -52,6 +52,13 @@ describe("a cylinder that must not be filled says why, and what to do", () => {
       { Status: "condemned" },
       "The register has it out of use. Do not fill it. Where the register is wrong, correct it first.",
     ],
+    ["a service life that is over", { Class: "SP 12479", Made: "2010/05" }, "Past its service life. Take it out of use."],
+    [
+      "a kind that is not for under water",
+      { Class: "SP 10915", Made: "2020/05" },
+      "Of a kind that is not for under water. Do not fill it for a dive.",
+    ],
+    ["a class that is not a dive shop's", { Class: "3HT", Made: "2020/05" }, "Of a class that a dive shop may not fill. Do not fill it."],
     [
       "alloy 6351",
       { Alloy: "6351", Made: "1985/02" },
@@ -68,6 +75,14 @@ describe("a cylinder that must not be filled says why, and what to do", () => {
     expect(sentences(receipt)).toContain(says);
     for (const { source } of receipt.reasons) expect(source).not.toBe("");
   }); // prettier-ignore
+
+  it("a hydro in doubt that is too old by either reading", () => {
+    const { shop: uk } = shopFor(countryRules("GB"), { asOf: "2026-10-31" });
+    const log = logOf([FILL], [{ ...BARE, Made: "1999/03", Hydro: "06/09" }], { units: "us" });
+    expect(sentences(receive(log, uk, "GP1001", TODAY)).join()).toMatch(
+      /It is so by either reading of the hydro, .*Send it for a hydro/,
+    );
+  });
 
   it("both tests, where both ran out, the hydro first", () => {
     const receipt = received({ Hydro: onDay("2019-06-15"), Visual: onDay("2025-03-20") });
@@ -147,7 +162,8 @@ describe("what is not known is no reason to fill", () => {
     ["a hydro that cannot be read, in its own words", { Hydro: "see sticker" }, /see sticker/],
     ["no visual on record, and a hydro too old to be one", { Visual: null, Hydro: onDay("2022-03-14") }, /visual is blank/],
     ["no rating", { "Oxygen rating": null }, /oxygen rating is blank/],
-    ["a status that cannot be read as one", { Class: "ABC-9" }, /ABC-9/],
+    ["a class that the rules do not name", { Class: "ABC-9" }, /ABC-9/],
+    ["a composite of which nobody can read when it was made", { Class: "SP 12479", Made: "??" }, /manufacture|made/],
   ])("%s", (_, change, why) => {
     const receipt = received(change);
     expect(receipt.verdict).toBe("not known");
@@ -169,6 +185,12 @@ describe("what is not known is no reason to fill", () => {
 
 describe("only this cylinder's own fills count", () => {
   const suspect = { ...FILL, Serial: "GP1002", "Analysed O2": null };
+  it("a fill that names no cylinder is nobody's", () => {
+    const nameless = { ...FILL, Serial: null, Date: onDay("2026-10-20") };
+    expect(received({}, [FILL, nameless], "").inside).toBeUndefined();
+    expect(received({}, [FILL, nameless]).inside).toMatchObject({ date: "2026-10-02" });
+  });
+
   it("what is wrong with another's last fill is not held against it", () => {
     expect(received({}, [FILL, { ...suspect, Date: onDay("2026-10-20") }])).toMatchObject({
       verdict: "fill",
