@@ -256,7 +256,17 @@ describe("V10 and V11, marks that are no hydro for a diver", () => {
     [{ Hydro: "10/24 E", "Previous hydro": "11/21" }, "nothing"],
     [{ Hydro: "10/24 E", "Previous hydro": "10/21" }, "stop"],
     [{ Hydro: "10/24 UE" }, "nothing"],
+    // a hydro later than the fill proves nothing about it; of two before it the one that held longer counts
+    [{ Hydro: "10/24 E", "Previous hydro": "12/26", Made: "2014/03" }, "stop"],
+    [{ Hydro: "10/24 E", "Previous hydro": "10/21", Made: "2021/11" }, "stop"],
+    [{ Hydro: null }, "nothing"],
   ]);
+  it("V11 is no rule where E is no mark, and good to the last day where it is", () => {
+    const e = { Hydro: "10/24 E", Made: "2014/03" };
+    expect(verdictOf("V11", e, { country: "GB" })).toBe("nothing");
+    const onDay = (Date: string) => verdictOf("V11", { ...e, Made: "2021/11", Date });
+    expect([onDay("2026-11-30"), onDay("2026-12-01")]).toEqual(["nothing", "stop"]);
+  });
 });
 
 describe("V12 and V13, classes that have no place here", () => {
@@ -282,6 +292,16 @@ describe("V14, threads of neck and valve", () => {
     [{ "Neck thread": "3/4 BSP", "Valve thread": "3/4 NPSM" }, "stop"],
     [{ "Neck thread": "G3/4", "Valve thread": "3/4 BSP" }, "nothing"],
     [{ "Neck thread": '0.75" NPSM', "Valve thread": "3/4-14 NPSM" }, "nothing"],
+    [{ "Neck thread": ".75 NPSM", "Valve thread": "¾ NPSM" }, "nothing"],
+    [{ "Neck thread": "M25×2", "Valve thread": "m25x2" }, "nothing"],
+    [{ "Neck thread": "M18x1.5", "Valve thread": "M18 x 1.5" }, "nothing"],
+    [{ "Neck thread": "M25x2", "Valve thread": "M18x1.5" }, "stop"],
+    [{ "Neck thread": "3/4 NPSM", "Valve thread": "M25x2" }, "stop"],
+    [{ "Neck thread": "R3/4", "Valve thread": "G3/4" }, "nothing"],
+    [{ "Neck thread": "¾ BSP", "Valve thread": "3/4 G" }, "nothing"],
+    // of threads that are not told apart here, the same words are the same thread
+    [{ "Neck thread": "17E", "Valve thread": "17E" }, "nothing"],
+    [{ "Neck thread": "17E", "Valve thread": "25E" }, "stop"],
     [{ "Valve thread": null }, "not checked: valve thread is blank"],
     [{ "Neck thread": null }, "not checked: neck thread is blank"],
   ]);
@@ -299,6 +319,8 @@ describe("V15, a missed visual made good by a visual", () => {
       // nothing but the last one is on record
       [tested({ Visual: "2021/07" }), "nothing"],
       [tested({ Visual: "2021/08" }), "not checked: the visuals before the last are not on record"],
+      [tested({ "Previous visual": "2021/07", Visual: "2026/12" }), "nothing"],
+      [tested({ Made: null, Hydro: null, "Previous visual": null, Visual: "2021/07" }), "nothing"],
       // a hydro since makes it good
       [tested({ "Previous visual": "2021/07", Visual: "2024/02", Hydro: "2024/05" }), "nothing"],
       [
@@ -337,4 +359,16 @@ describe("V17 and V18, as it came in", () => {
     [{ "External check": null }, "warn"],
     [{ "External check": false }, "warn"],
   ]);
+  it("V18 is law in the US and Norway, practice elsewhere", () => {
+    const basis = (country: string) =>
+      auditOf(
+        [
+          { ...FULL, "External check": null },
+          { ...FULL, Serial: "ZZ9999" },
+        ],
+        [],
+        country,
+      ).findings.find(({ rule }) => rule === "V18")?.basis;
+    expect(["US", "NO", "GB"].map(basis)).toEqual(["law", "law", "practice"]);
+  });
 });
