@@ -52,14 +52,14 @@ export function tablesOf(sheet: Sheet): readonly Table[] {
   for (let row = first.lastRow + 1; row < sheet.rows.length; row++) {
     if (!mayBeHeadings(sheet.rows[row]!)) continue;
     const repeated = repeats(sheet, row, head);
-    if (repeated > 0) {
+    if (typeof repeated === "number" && repeated > 0) {
       for (let each = 0; each < repeated; each++) headingRows.add(row + each);
       row += repeated - 1;
       continue;
     }
     if (tables.length >= MOST_TABLES || ++rowsTakenApart > MOST_TAKEN_APART) continue;
     const below = bestHead(sheet, row);
-    if (!isPlain(below)) continue;
+    if (!isPlain(below) && repeated !== "changed") continue;
     tables.push({
       meanings: padded(head.meanings, width),
       headingRows,
@@ -113,9 +113,7 @@ function bestHead(sheet: Sheet, row: number): Head {
 
 /** A row of nothing but units below belongs to the headings: `Pressure` over `psi`. */
 function withUnits(sheet: Sheet, head: Head): Head {
-  const below = sheet.rows[head.lastRow + 1];
-  if (head.roles === 0 || below === undefined || !below.values.some(isUnit)) return head;
-  if (!below.values.every((value) => isBlank(value) || isUnit(value))) return head;
+  if (head.roles === 0 || !holdsUnits(sheet.rows[head.lastRow + 1])) return head;
   const units = textsOf(sheet, head.lastRow + 1);
   const meanings = head.meanings.map((meaning, column) =>
     units[column] === undefined ? meaning : meaningOf(`${meaning.heading} ${units[column]}`),
@@ -125,6 +123,15 @@ function withUnits(sheet: Sheet, head: Head): Head {
 
 const UNIT =
   /^[([]?(?:psi[ga]?|bar[ga]?|°? ?[fc]|ft|m|%(?: ?o2| ?he)?|l|lit(?:er|re)s?|cu\.? ?ft|min|h+:mm|[$€£]|d+[./-]m+[./-]y+|m+[./-]d+[./-]y+|y+-m+-d+)[)\]]?$/i;
+
+/** Units, and nothing else. */
+function holdsUnits(row: SheetRow | undefined): boolean {
+  return (
+    row !== undefined &&
+    row.values.some(isUnit) &&
+    row.values.every((value) => isBlank(value) || isUnit(value))
+  );
+}
 
 function isUnit(value: CellValue): boolean {
   return typeof value === "string" && UNIT.test(value.trim());
@@ -204,11 +211,18 @@ function together(over: string, below: string, rolesOfGroup: ReadonlySet<Role>):
 /** A log may have several columns of one test. */
 const TESTS: ReadonlySet<Role> = new Set(TEST_FIELDS);
 
-/** How many rows from here repeat the headings: both rows of two, or one. */
-function repeats(sheet: Sheet, row: number, head: Head): number {
+/**
+ * How many rows from here repeat the headings: both rows of two, or one. `changed` where one of them says something else
+ * now, such as bar for psi: what stands below is read by the new ones.
+ */
+function repeats(sheet: Sheet, row: number, head: Head): number | "changed" {
   let rows = 0;
   for (let of = head.firstRow; of <= head.lastRow; of++) {
-    if (sameTexts(sheet.rows[row + rows], sheet.rows[of])) rows++;
+    const [here, there] = [sheet.rows[row + rows], sheet.rows[of]];
+    const isSame = sameTexts(here, there);
+    const areOtherUnits = rows > 0 && holdsUnits(here) && holdsUnits(there);
+    if ((isSame || areOtherUnits) && saysOtherwise(here, there)) return "changed";
+    if (isSame) rows++;
   }
   return rows;
 }
@@ -223,6 +237,18 @@ function sameTexts(row: SheetRow | undefined, of: SheetRow | undefined): boolean
     if (typeof other === "string" && spaced(other) === spaced(value)) same++;
   }
   return same >= 2 && same >= texts / 2;
+}
+
+/** A page number or the name of a month may differ from one repeat to the next; what a column holds may not. */
+function saysOtherwise(row: SheetRow | undefined, of: SheetRow | undefined): boolean {
+  return (row?.values ?? []).some((value, column) => {
+    const before = of?.values[column];
+    if (typeof value !== "string" || isBlank(value)) return false;
+    if (typeof before === "string" && spaced(value) === spaced(before)) return false;
+    const now = meaningOf(value);
+    const then = typeof before === "string" ? meaningOf(before) : NO_MEANING;
+    return now.unit !== then.unit || roleOf(now) !== undefined || roleOf(then) !== undefined;
+  });
 }
 
 function spaced(text: string): string {

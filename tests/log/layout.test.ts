@@ -114,6 +114,44 @@ describe("units in a row of their own", () => {
   });
 });
 
+describe("headings further down that say something else", () => {
+  const headings = ["Date", "Serial", "Start psi", "End psi", "O2 added psi", "Analysed O2 %"];
+  const fill = ["2026-08-03", "A10001", 500, 3000, 400, 32];
+  /** How each fill's end pressure is written, and what the heading of its oxygen says it is. */
+  const readUnder = (rows: readonly (readonly FixtureCell[])[]) => {
+    const log = readLog([sheetOf(rows)]);
+    return log.fills.map(({ row, fields: { endPressure } }) => {
+      const column = log.sheets[0]!.columns.find(
+        ({ field, rows }) =>
+          field === "oxygenAdded" && (!rows || (row >= rows.first && row <= rows.last)),
+      );
+      return [endPressure.kind === "value" ? endPressure.value.written.unit : endPressure.kind, column?.adds];
+    });
+  };
+
+  it("are no repeat: what stands below is read by the new ones", () => {
+    const inBar = ["Date", "Serial", "Start bar", "End bar", "O2 added bar", "Analysed O2 %"];
+    const metric = ["2026-08-04", "A10001", 40, 200, 30, 32];
+    expect(readUnder([headings, fill, inBar, metric])).toEqual([["psi", "increment"], ["bar", "increment"]]);
+    const stops = headings.with(4, "O2 stop psi");
+    expect(readUnder([headings, fill, stops, fill.with(4, 900)])).toEqual([["psi", "increment"], ["psi", "stop"]]);
+  });
+
+  it("also where only the units below them change", () => {
+    const named = ["Date", "Serial", "Start", "End", "O2"];
+    const [psi, bar] = [[null, null, "psi", "psi", "%"], [null, null, "bar", "bar", "%"]];
+    const rows = [named, psi, fill.slice(0, 4), named, bar, ["2026-08-04", "A10001", 40, 200]];
+    expect(readUnder(rows).map(([unit]) => unit)).toEqual(["psi", "bar"]);
+  });
+
+  it("are a repeat where nothing but a page or a month is another", () => {
+    const page = (name: string) => [...headings, name];
+    const rows = [page("Page 1"), fill, page("Page 2"), fill, page("August"), fill];
+    expect(readUnder(rows)).toEqual([0, 1, 2].map(() => ["psi", "increment"]));
+    expect(readLog([sheetOf(rows)]).sheets[0]!.columns.every(({ rows }) => rows === undefined)).toBe(true);
+  });
+}); // prettier-ignore
+
 describe("rows that are no fills", () => {
   it("titles above the headings and between the fills are headings, also a month that became a date", () => {
     const rows = [["Gannet Point fills"], [], HEADINGS, ["Week of August 3"], FILL, ["Week of August 10"], OTHER,
