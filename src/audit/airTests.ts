@@ -3,9 +3,8 @@ import { dayNumber } from "../cylinders/calendar";
 import { isSameSource } from "./sources";
 import type { AirTest, Shop } from "./shop";
 
-/** Tests of this bank or compressor, and those of all the air of the shop; all of them where no source is named. */
-export function testsFor(source: string | undefined, { airTests = NO_TESTS }: Shop): readonly AirTest[] {
-  if (source === undefined) return airTests;
+/** Tests of this bank or compressor, and those of all the air of the shop. */
+export function testsFor(source: string, { airTests = NO_TESTS }: Shop): readonly AirTest[] {
   let bySource = BY_SOURCE.get(airTests);
   if (bySource === undefined) BY_SOURCE.set(airTests, (bySource = new Map()));
   let found = bySource.get(source);
@@ -16,8 +15,22 @@ export function testsFor(source: string | undefined, { airTests = NO_TESTS }: Sh
   return found;
 }
 
+/** The tests of each bank or compressor that was tested by name, and those of all the air where there are any. */
+export function testsBySource(shop: Shop): readonly (readonly AirTest[])[] {
+  const { airTests = NO_TESTS } = shop;
+  let all = ALL_SOURCES.get(airTests);
+  if (all === undefined) {
+    const names = new Set(airTests.flatMap(({ source }) => source ?? []));
+    const ofAll = airTests.filter(({ source }) => source === undefined);
+    all = [...[...names].map((name) => testsFor(name, shop)), ...(ofAll.length > 0 ? [ofAll] : [])];
+    ALL_SOURCES.set(airTests, all);
+  }
+  return all;
+}
+
 const NO_TESTS: readonly AirTest[] = [];
 /** A log names few sources many times. */
+const ALL_SOURCES = new WeakMap<readonly AirTest[], readonly (readonly AirTest[])[]>();
 const BY_SOURCE = new WeakMap<readonly AirTest[], Map<string, readonly AirTest[]>>();
 
 /** Day number of the sample. */

@@ -365,9 +365,26 @@ describe("A01, air test out of date", () => {
     expect(on(tests, "US", { Source: "Bank C" })).toBe(
       "not checked: no air test before the fill is on record",
     );
-    expect(on(tests, "US", { Source: null })).toBe("nothing");
     expect(on(tests, "US", { Date: null })).toBe("not checked: fill date is blank");
   });
+  it.each([
+    ["2026-10-01", "2026-01-01", undefined, "not checked: source is blank"],
+    ["2026-10-01", "2026-05-12", undefined, "nothing"],
+    ["2026-05-11", "2026-01-01", undefined, "breach"],
+    ["2026-10-01", "2026-10-01", "2026-01-01", "not checked: source is blank"],
+    ["2026-10-01", "2026-10-01", "2026-06-01", "nothing"],
+    ["2026-01-01", "2026-02-01", "2026-10-01", "nothing"],
+  ])(
+    "of a fill without a source, Bank A tested %s, Bank B %s, all air %s: %s",
+    (bankA, bankB, all, expected) => {
+      const tests = [
+        { date: bankA, passed: true, source: "Bank A" },
+        { date: bankB, passed: true, source: "Bank B" },
+        ...(all === undefined ? [] : [{ date: all, passed: true }]),
+      ];
+      expect(on(tests, "US", { Source: null })).toBe(expected);
+    },
+  );
   it("is not judged where the shop keeps no tests here", () => {
     expect(on([])).toBe("not checked: no air test is on record");
   });

@@ -1,8 +1,9 @@
-import { dayOfTest, lastDayOfTest, lastTestBy, testsFor } from "../airTests";
+import { dayOfTest, lastDayOfTest, lastTestBy, testsBySource, testsFor } from "../airTests";
+import { lacking } from "../asking";
 import { onItsDay } from "../eitherReading";
 import { airTestSource } from "../figureProse";
 import { notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
-import type { Shop } from "../shop";
+import type { AirTest, Shop } from "../shop";
 import { dateText } from "../words";
 
 /** Air that nobody has tested for too long: carbon monoxide is not noticed. 29 CFR 1910.430(b)(4), and the like elsewhere. */
@@ -15,9 +16,15 @@ export const airTestDue: Rule = {
   judge: (filled, shop) => onItsDay(filled, judgeOn, shop),
 };
 
+/** A fill without a source may have come from any that was tested: where they differ, nobody knows. */
 function judgeOn(day: number, { fill }: FilledCylinder, shop: Shop): Verdict {
   const { source } = fill.fields;
-  const tests = testsFor(source.kind === "value" ? source.value : undefined, shop);
+  if (source.kind === "value") return judgeTests(day, testsFor(source.value, shop), shop);
+  const [first, ...others] = testsBySource(shop).map((tests) => judgeTests(day, tests, shop));
+  return others.some(({ kind }) => kind !== first?.kind) ? lacking(source, { field: "source" }) : first!;
+}
+
+function judgeTests(day: number, tests: readonly AirTest[], shop: Shop): Verdict {
   const last = lastTestBy(day, tests);
   if (last === undefined) return notJudged("no air test before the fill is on record", { field: "date" });
   const until = lastDayOfTest(last, shop.figures.airTestMonths);

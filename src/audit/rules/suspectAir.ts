@@ -1,4 +1,4 @@
-import { dayOfTest, failedTestFor, testsFor, type FailedTest } from "../airTests";
+import { dayOfTest, failedTestFor, testsBySource, testsFor, type FailedTest } from "../airTests";
 import { lacking } from "../asking";
 import { onItsDay } from "../eitherReading";
 import { notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../rule";
@@ -22,10 +22,9 @@ function judgeOn(day: number, { fill }: FilledCylinder, shop: Shop): Verdict {
   const { source } = fill.fields;
   if (source.kind !== "value") {
     const ofAll = (shop.airTests ?? []).filter((test) => test.source === undefined);
-    const ofAny = new Set(shop.airTests?.map((test) => test.source));
     const failed = failedTestFor(day, ofAll);
     if (failed) return fault("The air", failed);
-    const mayBe = [...ofAny].some((name) => failedTestFor(day, testsFor(name, shop)));
+    const mayBe = testsBySource(shop).some((tests) => failedTestFor(day, tests));
     return mayBe ? lacking(source, { field: "source" }) : PASS;
   }
   const tests = testsFor(source.value, shop);
