@@ -33,7 +33,7 @@ export async function holdOfPage(
     const file = { name: "long.xlsx", mimeType: "application/octet-stream", buffer: Buffer.from(bytes) };
     await measure("opening the file", async () => {
       await page.locator("input[type=file]").setInputFiles(file);
-      await hand.until("section p", /^long\.xlsx: /);
+      await hand.until("section span", /^long\.xlsx: /);
     });
     await hand.choose("select[name=country]", "US");
     await hand.press("label", /^US/);

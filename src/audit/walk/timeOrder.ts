@@ -22,6 +22,18 @@ const MINUTES_A_DAY = 1440;
  */
 export function* inTimeOrder({ fills }: Pick<Log, "fills">): Generator<TimedFill> {
   const times = timesOf(fills);
+  for (const index of orderOf(fills, times)) {
+    yield {
+      fill: fills[index]!,
+      index,
+      day: known(times.days[index]!),
+      minute: known(times.minutes[index]!),
+    };
+  }
+}
+
+/** The places of the fills, in the order they were made. */
+function orderOf(fills: readonly Fill[], times: Times): Uint32Array {
   const moments = new Float64Array(fills.length);
   const order = new Uint32Array(fills.length);
   let placed = 0;
@@ -33,7 +45,10 @@ export function* inTimeOrder({ fills }: Pick<Log, "fills">): Generator<TimedFill
     for (let step = 0; step < to - from; step++) {
       const at = backwards ? to - 1 - step : from + step;
       const ownDay = times.days[at]!;
-      if (ownDay !== UNKNOWN && ownDay !== day) [day, minute] = [ownDay, 0];
+      if (ownDay !== UNKNOWN && ownDay !== day) {
+        day = ownDay;
+        minute = 0;
+      }
       const ownMinute = times.minutes[at]!;
       if (ownMinute !== UNKNOWN) minute = ownMinute;
       moments[at] = day * MINUTES_A_DAY + minute;
@@ -43,14 +58,7 @@ export function* inTimeOrder({ fills }: Pick<Log, "fills">): Generator<TimedFill
   }
   // The sort is stable: rows of one moment stay as they are.
   if (!isSorted) order.sort((one, other) => difference(moments[one]!, moments[other]!));
-  for (const index of order) {
-    yield {
-      fill: fills[index]!,
-      index,
-      day: known(times.days[index]!),
-      minute: known(times.minutes[index]!),
-    };
-  }
+  return order;
 }
 
 /** Minutes since midnight of a time of day. */
