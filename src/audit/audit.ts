@@ -2,7 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import { dayNumber } from "../cylinders/calendar";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Fill, Log } from "../log/log";
-import { allAtOnce, inSteps, type Steps } from "../sheet/steps";
+import { allAtOnce, type Steps } from "../sheet/steps";
 import { Collector, noColumnFor } from "./collector";
 import type { AuditResult, Finding } from "./finding";
 import { LogColumns } from "./logColumns";
@@ -41,7 +41,7 @@ export function* auditSteps(log: Log, rules: CountryRules, options: AuditOptions
     return undefined;
   };
   const lastFills = new LastFills(columns);
-  yield* inSteps(walk(log, shop), log.fills.length, ({ filled, life }) => {
+  yield* walk(log, shop, ({ filled, life }) => {
     const isCounted = counts(filled.fill);
     let findings: Finding[] | undefined;
     for (const rule of able) {

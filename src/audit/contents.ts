@@ -2,6 +2,7 @@ import type { CountryRules } from "../cylinders/countryRules";
 import { dateOf } from "../cylinders/calendar";
 import type { Mixture } from "../gas/mixture";
 import type { Log, RowPlace } from "../log/log";
+import { allAtOnce } from "../sheet/steps";
 import { ownerOf } from "./recall";
 import type { AuditOptions } from "./shop";
 import { shopFor } from "./shopFor";
@@ -33,9 +34,9 @@ export function predictedContents(
 ): ReadonlyMap<string, PredictedContent> {
   const { shop } = shopFor(rules, options);
   const contents = new Map<string, PredictedContent>();
-  for (const { filled } of walk(log, shop)) {
+  const walked = walk(log, shop, ({ filled }) => {
     const { serial, fill, day } = filled;
-    if (serial === "") continue;
+    if (serial === "") return;
     const left = leftBy(filled, shop);
     contents.set(serial, {
       serial,
@@ -47,7 +48,8 @@ export function predictedContents(
       lastFill: { sheet: fill.sheet, row: fill.row },
       notKnown: notKnown(left, filled.past.orderOnTrust),
     });
-  }
+  });
+  allAtOnce(walked);
   return contents;
 }
 

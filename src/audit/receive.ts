@@ -12,6 +12,7 @@ import { value } from "../log/reading";
 import { blankReadings, readingsWith, Records } from "../log/records";
 import { cylindersOf, joinRegister } from "../log/register";
 import type { CellAddress } from "../sheet/sheet";
+import { allAtOnce } from "../sheet/steps";
 import { airNotJudged, dangersInside, lastMade, type First } from "./inside";
 import { LogColumns } from "./logColumns";
 import { exceeds, richestFor } from "./oxygen";
@@ -229,7 +230,8 @@ function intended(
   );
   const ownRow = earlier.findLast(({ cylinderInRow }) => cylinderInRow !== undefined)?.cylinderInRow;
   const fill: Fill = ownRow ? { ...bare, cylinderInRow: ownRow } : bare;
-  const walked = [...walk({ ...log, fills: [...earlier, fill] }, shop)].map(({ filled }) => filled);
+  const walked: FilledCylinder[] = [];
+  allAtOnce(walk({ ...log, fills: [...earlier, fill] }, shop, ({ filled }) => walked.push(filled)));
   const next = walked.find((filled) => filled.fill === fill)!;
   return { ...next, before: lastMade(walked, next) };
 }

@@ -3,7 +3,7 @@ import { realGas } from "../gas/equationOfState";
 import { AIR } from "../gas/mixture";
 import { dateOf } from "../cylinders/calendar";
 import type { Fill, Log, RowPlace } from "../log/log";
-import { allAtOnce, inSteps, type Steps } from "../sheet/steps";
+import { allAtOnce, type Steps } from "../sheet/steps";
 import { dayOfTest, testsFor } from "./airTests";
 import { nameOf } from "./nameOf";
 import { roomTemperatureK } from "./physics/workings";
@@ -73,7 +73,7 @@ export function* suspectSteps(
 ): Steps<readonly SuspectCylinder[]> {
   const { shop } = shopFor(rules, { ...options, airTests: [...(options.airTests ?? []), failed] });
   const found = new Map<CylinderLife | Fill, SuspectCylinder>();
-  yield* inSteps(walk(log, shop), log.fills.length, ({ filled, life }) => {
+  yield* walk(log, shop, ({ filled, life }) => {
     const key = life ?? filled.fill;
     const before = found.get(key);
     const inflow = suspectInflow(filled, failed, shop);

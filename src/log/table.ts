@@ -51,15 +51,15 @@ export function tablesOf(sheet: Sheet): readonly Table[] {
   let rowsTakenApart = 0;
   for (let row = first.lastRow + 1; row < sheet.rows.length; row++) {
     if (!mayBeHeadings(sheet.rows[row]!)) continue;
-    const repeated = repeats(sheet, row, head);
-    if (typeof repeated === "number" && repeated > 0) {
+    const { rows: repeated, isChanged } = repeats(sheet, row, head);
+    const isSpent = tables.length >= MOST_TABLES || rowsTakenApart >= MOST_TAKEN_APART;
+    const below = isSpent || (repeated > 0 && !isChanged) ? undefined : bestHead(sheet, row);
+    if (below) rowsTakenApart++;
+    if (!below || !isPlain(below)) {
       for (let each = 0; each < repeated; each++) headingRows.add(row + each);
-      row += repeated - 1;
+      row += Math.max(0, repeated - 1);
       continue;
     }
-    if (tables.length >= MOST_TABLES || ++rowsTakenApart > MOST_TAKEN_APART) continue;
-    const below = bestHead(sheet, row);
-    if (!isPlain(below) && repeated !== "changed") continue;
     tables.push({
       meanings: padded(head.meanings, width),
       headingRows,
@@ -211,20 +211,22 @@ function together(over: string, below: string, rolesOfGroup: ReadonlySet<Role>):
 /** A log may have several columns of one test. */
 const TESTS: ReadonlySet<Role> = new Set(TEST_FIELDS);
 
-/**
- * How many rows from here repeat the headings: both rows of two, or one. `changed` where one of them says something else
- * now, such as bar for psi: what stands below is read by the new ones.
- */
-function repeats(sheet: Sheet, row: number, head: Head): number | "changed" {
+/** How many rows from here repeat the headings, both rows of two, or one; and whether they say something else now. */
+function repeats(
+  sheet: Sheet,
+  row: number,
+  head: Head,
+): { readonly rows: number; readonly isChanged: boolean } {
   let rows = 0;
+  let isChanged = false;
   for (let of = head.firstRow; of <= head.lastRow; of++) {
     const [here, there] = [sheet.rows[row + rows], sheet.rows[of]];
     const isSame = sameTexts(here, there);
     const areOtherUnits = rows > 0 && holdsUnits(here) && holdsUnits(there);
-    if ((isSame || areOtherUnits) && saysOtherwise(here, there)) return "changed";
+    if ((isSame || areOtherUnits) && saysOtherwise(here, there)) isChanged = true;
     if (isSame) rows++;
   }
-  return rows;
+  return { rows, isChanged };
 }
 
 function sameTexts(row: SheetRow | undefined, of: SheetRow | undefined): boolean {
@@ -239,7 +241,10 @@ function sameTexts(row: SheetRow | undefined, of: SheetRow | undefined): boolean
   return same >= 2 && same >= texts / 2;
 }
 
-/** A page number or the name of a month may differ from one repeat to the next; what a column holds may not. */
+/**
+ * A page number or the name of a month may differ from one repeat to the next. Where a column holds something else now,
+ * such as bar for psi, what stands below is read by the new headings.
+ */
 function saysOtherwise(row: SheetRow | undefined, of: SheetRow | undefined): boolean {
   return (row?.values ?? []).some((value, column) => {
     const before = of?.values[column];

@@ -3,7 +3,7 @@ import { likeliestCause } from "../../src/audit/physics/causes";
 import { oxygenAfter } from "../../src/audit/physics/massBalance";
 import { workingsOf, type Workings } from "../../src/audit/physics/workings";
 import { shopOf } from "../../src/audit/shop";
-import { walk } from "../../src/audit/walk/walk";
+import { walked } from "./walked";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { mixture } from "../../src/gas/mixture";
 import type { Units } from "../../src/gas/units";
@@ -19,7 +19,7 @@ const SHOP = { us: shopOf(countryRules("US")), metric: shopOf(countryRules("GB")
 
 function read(row: TestRow, units: Units, before: readonly TestRow[] = []): FilledCylinder {
   const log = logOf([...before, row], [], { units, dateOrder: "day first" });
-  return [...walk(log, SHOP[units])].at(-1)!.filled;
+  return walked(log, SHOP[units]).at(-1)!;
 }
 
 function workings(filled: FilledCylinder, units: Units): Workings {

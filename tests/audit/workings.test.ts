@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { workingsOf } from "../../src/audit/physics/workings";
 import { shopOf, type Shop } from "../../src/audit/shop";
-import { walk } from "../../src/audit/walk/walk";
+import { walked } from "./walked";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { nameMix } from "../../src/gas/nameMix";
 import { ATMOSPHERE_BAR } from "../../src/gas/units";
@@ -33,7 +33,7 @@ const ROW: TestRow = {
 function readAs(change: TestRow, before: readonly TestRow[] = []): readonly string[] {
   const row = Object.fromEntries(Object.entries({ ...ROW, ...change }).filter(([, cell]) => cell !== GONE));
   const log = logOf([...before, row], [], { units: "metric", dateOrder: "day first" });
-  const filled = [...walk(log, SHOP)].at(-1)!.filled;
+  const filled = walked(log, SHOP).at(-1)!;
   const ways = workingsOf(filled, SHOP);
   if ("kind" in ways) return [`${ways.why} (${ways.at.field})`];
   return ways.map(({ start, pure, top, end, endIsCold }) => {

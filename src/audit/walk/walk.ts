@@ -1,5 +1,6 @@
 import type { Fill, Log } from "../../log/log";
 import { cylindersOf, joinRegister, type CylinderMatch, type RegisterIndex } from "../../log/register";
+import { inSteps, type Steps } from "../../sheet/steps";
 import { CylinderOnRecord } from "../cylinderOnRecord";
 import type { FilledCylinder } from "../rule";
 import type { Shop } from "../shop";
@@ -16,22 +17,23 @@ export interface WalkStep {
 }
 
 /**
- * Every cylinder of every fill in the order they were made, with all that the log says of the cylinder, and what its
- * fills before have made of it.
+ * Comes by every cylinder of every fill in the order they were made, with all that the log says of the cylinder, and what
+ * its fills before have made of it; a few fills at a time.
  */
-export function* walk(log: Log, shop: Shop): Generator<WalkStep> {
+export function* walk(log: Log, shop: Shop, each: (step: WalkStep) => void): Steps<void> {
   const cylinders = new WalkedCylinders(log, shop);
   const rows = new LogRows(log);
-  for (const timed of inTimeOrder(log)) {
+  yield 0;
+  yield* inSteps(inTimeOrder(log), log.fills.length, (timed) => {
     const { fill, index, day } = timed;
     for (const { serial, register, cylinder, life, remarks } of cylinders.of(fill)) {
       const past = life ? life.before(timed) : NO_PAST;
       const plain: FilledCylinder = { fill, serial, day, register, cylinder, past, row: rows.around(index) };
       const filled = remarks ? { ...plain, ...remarks } : plain;
-      yield { filled, life };
+      each({ filled, life });
       life?.after(filled, shop);
     }
-  }
+  });
 }
 
 /** A cylinder of a fill: how the log knows it, and what is followed of it. */

@@ -6,7 +6,7 @@ import type { Shop } from "../../audit/shop";
 import { walk } from "../../audit/walk/walk";
 import type { Mixture } from "../../gas/mixture";
 import type { Fill, Log } from "../../log/log";
-import { inSteps, type Steps } from "../../sheet/steps";
+import type { Steps } from "../../sheet/steps";
 import type { CellAddress } from "../../sheet/sheet";
 import type { Period } from "./period";
 
@@ -34,7 +34,7 @@ export function* fillsOfMonth(log: Log, shop: Shop, { first, last }: Period): St
   const columns = new LogColumns(log);
   const cylinders: MonthFill[] = [];
   const fills: MonthFill[] = [];
-  yield* inSteps(walk(log, shop), log.fills.length, ({ filled }) => {
+  yield* walk(log, shop, ({ filled }) => {
     const { day, fill } = filled;
     if (day === undefined || day < first || day > last) return;
     const mix = filledMix(fill);
