@@ -67,6 +67,7 @@ const FOR_READERS = {
     ...["oxygenMaxPercent", "oxygenMaxSource", "pureOxygenMaxPsi", "pureOxygenSource"],
     ...["underWater", "underWaterSource", "notAuthorised", "notAuthorisedSource", "plusAllowed"],
   ]),
+  gas: new Set(["title", "source", "range", "termColumns", "fittedToMixtureData", "molarMassGramPerMol"]),
   cylinders: new Set([
     ...["note", "sources", "about", "id", "material", "servicePressure", "unit"],
     ...["capacityCuFt", "source", "confidence"],

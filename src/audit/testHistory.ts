@@ -34,8 +34,6 @@ export type TestState =
  * were on a day: a later one proves nothing about it, and contradicts nothing.
  */
 export class TestHistory {
-  readonly isEmpty: boolean;
-  readonly doubts: readonly DoubtfulTest[];
   /** As last asked for, and the days for which it is so: fills follow one another, and mostly under one test. */
   #state: TestState | undefined;
   #from = 0;
@@ -43,13 +41,13 @@ export class TestHistory {
 
   constructor(
     readonly tests: readonly Test[],
-    doubts: readonly DoubtfulTest[] = NO_DOUBTS,
+    readonly doubts: readonly DoubtfulTest[] = [],
     /** Where a date would stand, when there is none of this kind. */
     readonly blankAt?: Place,
-  ) {
-    this.isEmpty = tests.length + doubts.length === 0;
-    // Shared, as histories without a doubt are many.
-    this.doubts = doubts.length > 0 ? doubts : NO_DOUBTS;
+  ) {}
+
+  get isEmpty(): boolean {
+    return this.tests.length + this.doubts.length === 0;
   }
 
   /** What the tests prove on a day, by its number. */
@@ -75,8 +73,6 @@ export class TestHistory {
     return { kind: this.tests.length > 0 ? "only later" : "none" };
   }
 }
-
-const NO_DOUBTS: readonly DoubtfulTest[] = [];
 
 /** Day numbers beyond all that a log can hold. */
 const FAR_FUTURE = 2 ** 30;

@@ -17,10 +17,7 @@ export const aboveRating: Rule = {
     if (doubt) return doubt;
     const { reading, at } = filled.cylinder.oxygenService;
     const services = possibleServices(filled);
-    const [mostAllowing] =
-      services.length < 2
-        ? services
-        : services.toSorted((one, other) => richestFor(other, shop) - richestFor(one, shop));
+    const [mostAllowing] = services.toSorted((one, other) => richestFor(other, shop) - richestFor(one, shop));
     if (mostAllowing === undefined)
       return lackingOnRecord(filled, reading as Exclude<typeof reading, { kind: "value" }>, at);
     const mix = filledMix(filled.fill);

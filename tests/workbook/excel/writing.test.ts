@@ -25,7 +25,14 @@ const report = sheetOf(
         [{ value: null, formula: "SUM(B2:B2)" }, 1],
       ],
       chart: {
-        ...{ kind: "bars", title: "Fills", axes: ["Cell", "Fills"], says: "Two figures.", rowsHigh: 8, step: 1 },
+        ...{
+          kind: "bars",
+          title: "Fills",
+          axes: ["Cell", "Fills"],
+          says: "Two figures.",
+          rowsHigh: 8,
+          step: 1,
+        },
         series: [{ name: "Fills", categories: 0, values: 1, colour: "#0D5A71" }],
       },
     },
