@@ -23,7 +23,7 @@ test("month end: the report is written into the workbook as new sheets, and a sa
   await page.getByText(/^Written as new sheets: Month 2026-10/).waitFor();
   const after = await page.evaluate(() => window.brimbook!.workbook.listSheets());
   expect(after.slice(0, before.length)).toEqual(before);
-  expect(after.length - before.length).toBe(9);
+  expect(after.length - before.length).toBe(10);
 
   const bytes = await opened.savedCopy();
   const parts = Object.keys(unzipSync(bytes));
