@@ -11,13 +11,25 @@ const MAY_IMPORT = {
   cylinders: ["gas"],
   log: ["sheet", "gas", "cylinders"],
   audit: ["log", "sheet", "blending", "depth", "cylinders", "gas"],
+  counter: ["audit", "blending", "costs", "depth", "cylinders", "gas", "log", "sheet"],
   costs: ["log", "sheet", "blending", "cylinders", "gas"],
   reports: ["audit", "costs", "log", "sheet", "depth", "cylinders", "gas"],
   functions: ["gas", "depth", "blending", "cylinders", "sheet", "log", "audit", "costs", "reports"],
   suites: ["functions"],
   workbook: ["sheet"],
 };
-const PURE_ROOMS = ["gas", "sheet", "depth", "blending", "cylinders", "log", "audit", "costs", "reports"];
+const PURE_ROOMS = [
+  "gas",
+  "sheet",
+  "depth",
+  "blending",
+  "cylinders",
+  "log",
+  "audit",
+  "counter",
+  "costs",
+  "reports",
+];
 const ROOMS = [...Object.keys(MAY_IMPORT), "pane", "page", "cli", "taskpane"];
 
 /** What a pure room must not know of: the page, Node, Office, and the clock with its time zone. */

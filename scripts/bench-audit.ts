@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { audit } from "../src/audit/audit";
-import type { AuditOptions } from "../src/audit/shop";
+import type { AuditOptions } from "../src/audit/shop/shop";
 import { countryRules } from "../src/cylinders/countryRules";
 import type { Log } from "../src/log/log";
 import { readLog } from "../src/log/readLog";

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { inUnit, settingsFor } from "../src/audit/houseSettings";
-import type { Rule } from "../src/audit/rule";
-import { RULES } from "../src/audit/rules";
-import { shopOf } from "../src/audit/shop";
+import { inUnit, settingsFor } from "../src/audit/shop/limits";
+import type { Rule } from "../src/audit/judge/rule";
+import { RULES } from "../src/audit/rules/orderOfHarm";
+import { shopOf } from "../src/audit/shop/shop";
 import { fieldName } from "../src/audit/words";
 import { COUNTRIES, countryRules } from "../src/cylinders/countryRules";
 
@@ -102,7 +102,10 @@ export function ruleReference(): string {
 /** In the order in which rules of one id stand in their files and in the list. */
 function commentsById(): ReadonlyMap<string, string[]> {
   const found = new Map<string, string[]>();
-  for (const file of readdirSync(FOLDER).sort()) {
+  const files = readdirSync(FOLDER, { recursive: true, encoding: "utf8" }).filter((file) =>
+    file.endsWith(".ts"),
+  );
+  for (const file of files.sort()) {
     for (const [, comment = "", id = ""] of readFileSync(new URL(file, FOLDER), "utf8").matchAll(COMMENTED)) {
       const text = comment
         .replace(/^\s*\* ?/gm, "")

@@ -3,14 +3,14 @@ import { dayNumber } from "../cylinders/calendar";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Fill, Log } from "../log/log";
 import { allAtOnce, type Steps } from "../sheet/steps";
-import { Collector, noColumnFor } from "./collector";
-import type { AuditResult, Finding } from "./finding";
-import { LogColumns } from "./logColumns";
-import { LastFills } from "./recall";
-import type { FilledCylinder, Rule } from "./rule";
-import { DECISIVE, RULES } from "./rules";
-import type { AuditOptions } from "./shop";
-import { shopFor } from "./shopFor";
+import { Collector, noColumnFor } from "./judge/collector";
+import type { AuditResult, Finding } from "./judge/finding";
+import { LogColumns } from "./judge/logColumns";
+import { LastFills } from "./lists/recall";
+import type { FilledCylinder, Rule } from "./judge/rule";
+import { DECISIVE, RULES } from "./rules/orderOfHarm";
+import type { AuditOptions } from "./shop/shop";
+import { shopFor } from "./shop/shopFor";
 import { walk } from "./walk/walk";
 
 /**

@@ -1,10 +1,10 @@
-import { acceptancesOf, type Acceptance } from "../audit/acceptance";
+import { acceptancesOf, type Acceptance } from "../audit/judge/acceptance";
 import { audit } from "../audit/audit";
-import type { AuditResult, Finding } from "../audit/finding";
-import type { CylinderAtRisk } from "../audit/recall";
+import type { AuditResult, Finding } from "../audit/judge/finding";
+import type { CylinderAtRisk } from "../audit/lists/recall";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
-import { openRisks } from "../audit/recall";
+import { openRisks } from "../audit/lists/recall";
 import { cellName, type CellAddress } from "../sheet/sheet";
 import { checkLines } from "./checkLines";
 import { EXIT, type Command, type ExitCode } from "./command";

@@ -1,10 +1,10 @@
-import { acceptancesOf, type Acceptance, type Acceptances } from "../audit/acceptance";
-import { dueLists } from "../audit/dueLists";
-import type { AuditResult, Finding, NotChecked } from "../audit/finding";
-import { SEVERITIES } from "../audit/finding";
-import { notToFillNext, openRisks, type CylinderAtRisk } from "../audit/recall";
-import { ruleInWords } from "../audit/ruleInWords";
-import { DECISIVE } from "../audit/rules";
+import { acceptancesOf, type Acceptance, type Acceptances } from "../audit/judge/acceptance";
+import { dueLists } from "../audit/lists/dueLists";
+import type { AuditResult, Finding, NotChecked } from "../audit/judge/finding";
+import { SEVERITIES } from "../audit/judge/finding";
+import { notToFillNext, openRisks, type CylinderAtRisk } from "../audit/lists/recall";
+import { ruleInWords } from "../audit/rules/ruleInWords";
+import { DECISIVE } from "../audit/rules/orderOfHarm";
 import type { CountryRules } from "../cylinders/countryRules";
 import { UNIT_NAMES } from "../gas/units";
 import { counted } from "../pane/check/report";

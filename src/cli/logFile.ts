@@ -1,7 +1,7 @@
 import { readFile, stat } from "node:fs/promises";
 import { resolve } from "node:path";
 import { Temporal } from "temporal-polyfill";
-import type { AuditOptions } from "../audit/shop";
+import type { AuditOptions } from "../audit/shop/shop";
 import { COUNTRIES, countryRules, type CountryRules } from "../cylinders/countryRules";
 import { readUnits, type Units } from "../gas/units";
 import { countryContext } from "../log/countryContext";

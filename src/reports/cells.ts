@@ -1,6 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import { dayNumber } from "../cylinders/calendar";
-import { SEVERITIES, type Severity } from "../audit/finding";
+import { SEVERITIES, type Severity } from "../audit/judge/finding";
 import type { Reading } from "../log/reading";
 import type { StyledCell } from "../sheet/draft/draft";
 import { FORMATS, LOOKS } from "../sheet/draft/looks";

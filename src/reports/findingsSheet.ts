@@ -1,6 +1,6 @@
-import { ruleInWords } from "../audit/ruleInWords";
-import type { Acceptance } from "../audit/acceptance";
-import type { AuditResult, Finding } from "../audit/finding";
+import { ruleInWords } from "../audit/rules/ruleInWords";
+import type { Acceptance } from "../audit/judge/acceptance";
+import type { AuditResult, Finding } from "../audit/judge/finding";
 import type { Block, TableColumn } from "../sheet/draft/blocks";
 import type { DraftCell, PageDraft, SheetDraft } from "../sheet/draft/draft";
 import { FORMATS, LOOKS } from "../sheet/draft/looks";

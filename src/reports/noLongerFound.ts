@@ -1,5 +1,5 @@
-import type { Acceptance } from "../audit/acceptance";
-import { ruleInWords } from "../audit/ruleInWords";
+import type { Acceptance } from "../audit/judge/acceptance";
+import { ruleInWords } from "../audit/rules/ruleInWords";
 import type { Block } from "../sheet/draft/blocks";
 import { isoDayCell } from "./cells";
 

@@ -5,8 +5,8 @@ import {
   noLongerFound,
   withAcceptance,
   withoutAcceptance,
-} from "../../src/audit/acceptance";
-import type { Finding } from "../../src/audit/finding";
+} from "../../src/audit/judge/acceptance";
+import type { Finding } from "../../src/audit/judge/finding";
 
 const FINDING: Finding = {
   rule: "V01",

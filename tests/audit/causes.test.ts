@@ -2,12 +2,12 @@ import { describe, expect, it } from "vitest";
 import { likeliestCause } from "../../src/audit/physics/causes";
 import { oxygenAfter } from "../../src/audit/physics/massBalance";
 import { workingsOf, type Workings } from "../../src/audit/physics/workings";
-import { shopOf } from "../../src/audit/shop";
+import { shopOf } from "../../src/audit/shop/shop";
 import { walked } from "./walked";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { mixture } from "../../src/gas/mixture";
 import type { Units } from "../../src/gas/units";
-import type { FilledCylinder } from "../../src/audit/rule";
+import type { FilledCylinder } from "../../src/audit/judge/rule";
 import { logOf, onDay, type TestRow } from "./sheets";
 
 /*

@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
-import { receive, type Receipt } from "../../src/audit/receive";
-import { shopFor } from "../../src/audit/shopFor";
+import { receive, type Receipt } from "../../src/counter/receipt";
+import { shopFor } from "../../src/audit/shop/shopFor";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { logOf, onDay, type TestRow } from "./sheets";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { CylinderOnRecord } from "../../src/audit/cylinderOnRecord";
+import { CylinderOnRecord } from "../../src/audit/record/cylinderOnRecord";
 import { ratingText } from "../../src/audit/words";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { logOf, onDay, type TestRow } from "./sheets";

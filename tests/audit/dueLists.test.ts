@@ -1,6 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
-import { dueLists } from "../../src/audit/dueLists";
+import { dueLists } from "../../src/audit/lists/dueLists";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { cellName } from "../../src/sheet/sheet";
 import { logOf, onDay, type TestRow } from "./sheets";

@@ -1,10 +1,10 @@
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
 import { audit } from "../../src/audit/audit";
-import { dueLists } from "../../src/audit/dueLists";
-import type { AuditResult } from "../../src/audit/finding";
+import { dueLists } from "../../src/audit/lists/dueLists";
+import type { AuditResult } from "../../src/audit/judge/finding";
 import { countryRules } from "../../src/cylinders/countryRules";
-import { everyReading, TestHistory, type Test } from "../../src/audit/testHistory";
+import { everyReading, TestHistory, type Test } from "../../src/audit/record/testHistory";
 import { readTestStamp } from "../../src/cylinders/readTestStamp";
 import type { LogContext } from "../../src/log/context";
 import { FULL, logOf, onDay, SHOP, type TestRow } from "./sheets";

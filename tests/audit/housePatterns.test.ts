@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { housePatterns, meanOf } from "../../src/audit/housePatterns";
+import { housePatterns, meanOf } from "../../src/audit/lists/housePatterns";
 import { FULL, logOf, type TestRow } from "./sheets";
 
 const TRIMIX: TestRow = { ...FULL, "Ordered mix": "18/45", "Analysed O2 %": 17.5, "Analysed He %": 44 };

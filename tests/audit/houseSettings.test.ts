@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { problemWith, settingsFor, shopWith } from "../../src/audit/houseSettings";
-import { shopOf, type HouseOverrides } from "../../src/audit/shop";
+import { problemWith, settingsFor, shopWith } from "../../src/audit/shop/limits";
+import { shopOf, type HouseOverrides } from "../../src/audit/shop/shop";
 import { COUNTRIES, countryRules } from "../../src/cylinders/countryRules";
 import { auditOf, FULL, onDay, SHOP, verdictOf, type TestRow } from "./sheets";
 

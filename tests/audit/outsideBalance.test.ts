@@ -13,7 +13,7 @@ import {
   uncertaintyOf,
 } from "../../src/audit/physics/massBalance";
 import type { Workings } from "../../src/audit/physics/workings";
-import { shopOf } from "../../src/audit/shop";
+import { shopOf } from "../../src/audit/shop/shop";
 import { auditOf, FULL, SHOP, verdictOf, without, type TestRow } from "./sheets";
 
 /*

@@ -1,8 +1,8 @@
 import { Temporal } from "temporal-polyfill";
 import { beforeAll, describe, expect, test } from "vitest";
 import { audit } from "../../src/audit/audit";
-import type { AuditResult } from "../../src/audit/finding";
-import { notToFillNext } from "../../src/audit/recall";
+import type { AuditResult } from "../../src/audit/judge/finding";
+import { notToFillNext } from "../../src/audit/lists/recall";
 import { readLog } from "../../src/log/readLog";
 import { sheetOf, type FixtureCell } from "../log/sheets";
 import { readSample, US } from "../reports/sample";

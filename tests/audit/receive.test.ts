@@ -1,8 +1,8 @@
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
 import { audit } from "../../src/audit/audit";
-import { receive } from "../../src/audit/receive";
-import { shopFor } from "../../src/audit/shopFor";
+import { receive } from "../../src/counter/receipt";
+import { shopFor } from "../../src/audit/shop/shopFor";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { evaluate } from "../../src/functions/evaluate";
 import { gaugeReading } from "../../src/gas/units";

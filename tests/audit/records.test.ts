@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { audit } from "../../src/audit/audit";
-import type { AuditOptions } from "../../src/audit/shop";
+import type { AuditOptions } from "../../src/audit/shop/shop";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { readLog } from "../../src/log/readLog";
 import { cellName, type Sheet } from "../../src/sheet/sheet";

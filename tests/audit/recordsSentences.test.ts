@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { audit } from "../../src/audit/audit";
-import { CylinderOnRecord } from "../../src/audit/cylinderOnRecord";
+import { CylinderOnRecord } from "../../src/audit/record/cylinderOnRecord";
 import { fillCheck } from "../../src/audit/fillCheck";
-import { knownCylinders } from "../../src/audit/knownCylinders";
-import { read } from "../../src/audit/registered";
+import { knownCylinders } from "../../src/audit/record/knownCylinders";
+import { read } from "../../src/audit/record/readField";
 import { fieldName, percentText, pressureText, ratingText } from "../../src/audit/words";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { readOxygenService } from "../../src/cylinders/readOxygenService";

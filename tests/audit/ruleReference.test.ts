@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { ruleReference } from "../../scripts/rule-reference";
-import { RULES } from "../../src/audit/rules";
+import { RULES } from "../../src/audit/rules/orderOfHarm";
 
 /* That docs/rules.md is not stale is told with the other made files, in tests/functions/metadata.test.ts. */
 

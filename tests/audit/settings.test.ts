@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { inUnit, problemWith, settingsFor, shopWith } from "../../src/audit/houseSettings";
-import { ruleInWords } from "../../src/audit/ruleInWords";
-import { shopOf } from "../../src/audit/shop";
-import { shopFor } from "../../src/audit/shopFor";
+import { inUnit, problemWith, settingsFor, shopWith } from "../../src/audit/shop/limits";
+import { ruleInWords } from "../../src/audit/rules/ruleInWords";
+import { shopOf } from "../../src/audit/shop/shop";
+import { shopFor } from "../../src/audit/shop/shopFor";
 import { countryRules } from "../../src/cylinders/countryRules";
 
 /** The settings of a country as the form shows them. */

@@ -1,6 +1,6 @@
 import { audit } from "../../src/audit/audit";
-import type { AuditResult } from "../../src/audit/finding";
-import type { AuditOptions } from "../../src/audit/shop";
+import type { AuditResult } from "../../src/audit/judge/finding";
+import type { AuditOptions } from "../../src/audit/shop/shop";
 import { countryRules } from "../../src/cylinders/countryRules";
 import type { LogContext } from "../../src/log/context";
 import type { Log } from "../../src/log/log";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { AirTest } from "../../src/audit/shop";
-import { suspectCylinders } from "../../src/audit/suspectGas";
+import type { AirTest } from "../../src/audit/shop/shop";
+import { suspectCylinders } from "../../src/audit/lists/suspectGas";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { FULL, logOf, onDay, SHOP, type TestRow } from "./sheets";
 

@@ -1,6 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { TestHistory, type DoubtfulTest, type Test, type TestState } from "../../src/audit/testHistory";
+import {
+  TestHistory,
+  type DoubtfulTest,
+  type Test,
+  type TestState,
+} from "../../src/audit/record/testHistory";
 import { readTestStamp } from "../../src/cylinders/readTestStamp";
 
 const stamp = readTestStamp("2021/06");

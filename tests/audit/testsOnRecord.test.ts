@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { dateOf } from "../../src/cylinders/calendar";
 import { countryRules } from "../../src/cylinders/countryRules";
-import { CylinderOnRecord } from "../../src/audit/cylinderOnRecord";
-import { LogColumns } from "../../src/audit/logColumns";
-import type { TestHistory } from "../../src/audit/testHistory";
+import { CylinderOnRecord } from "../../src/audit/record/cylinderOnRecord";
+import { LogColumns } from "../../src/audit/judge/logColumns";
+import type { TestHistory } from "../../src/audit/record/testHistory";
 import { cellName } from "../../src/sheet/sheet";
 import { logOf, onDay, type TestRow } from "./sheets";
 

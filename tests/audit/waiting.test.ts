@@ -1,8 +1,8 @@
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
-import { receive } from "../../src/audit/receive";
-import { shopFor } from "../../src/audit/shopFor";
-import { waitingIn } from "../../src/audit/waiting";
+import { receive } from "../../src/counter/receipt";
+import { shopFor } from "../../src/audit/shop/shopFor";
+import { waitingIn } from "../../src/counter/waitingRows";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { logOf, onDay, sheetOf, type TestRow } from "./sheets";
 import { readLog } from "../../src/log/readLog";

@@ -1,11 +1,11 @@
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
-import { acceptancesOf, identityOf } from "../../src/audit/acceptance";
+import { acceptancesOf, identityOf } from "../../src/audit/judge/acceptance";
 import { audit } from "../../src/audit/audit";
-import { predictedContents, type PredictedContent } from "../../src/audit/contents";
-import { dueLists } from "../../src/audit/dueLists";
-import { notToFillNext, openRisks } from "../../src/audit/recall";
-import type { AuditOptions } from "../../src/audit/shop";
+import { predictedContents, type PredictedContent } from "../../src/audit/lists/predictedContents";
+import { dueLists } from "../../src/audit/lists/dueLists";
+import { notToFillNext, openRisks } from "../../src/audit/lists/recall";
+import type { AuditOptions } from "../../src/audit/shop/shop";
 import { inTimeOrder } from "../../src/audit/walk/timeOrder";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { nameMix } from "../../src/gas/nameMix";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { AuditOptions } from "../../src/audit/shop";
+import type { AuditOptions } from "../../src/audit/shop/shop";
 import { auditOf, FULL, onDay, SHOP, verdictOf, without, type TestRow } from "./sheets";
 
 /* Rules that look at the fills before: through real sheets, what they find, do not find, and cannot judge. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { AuditOptions } from "../../src/audit/shop";
+import type { AuditOptions } from "../../src/audit/shop/shop";
 import { auditOf, FULL, onDay, SHOP, without, type TestRow } from "./sheets";
 
 /*

@@ -1,5 +1,5 @@
-import type { FilledCylinder } from "../../src/audit/rule";
-import type { Shop } from "../../src/audit/shop";
+import type { FilledCylinder } from "../../src/audit/judge/rule";
+import type { Shop } from "../../src/audit/shop/shop";
 import { walk } from "../../src/audit/walk/walk";
 import type { Log } from "../../src/log/log";
 import { allAtOnce } from "../../src/sheet/steps";

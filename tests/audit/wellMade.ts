@@ -1,5 +1,5 @@
 import { expect } from "vitest";
-import type { AuditResult } from "../../src/audit/finding";
+import type { AuditResult } from "../../src/audit/judge/finding";
 import { fieldName } from "../../src/audit/words";
 import type { Field, Log } from "../../src/log/log";
 import type { CellAddress } from "../../src/sheet/sheet";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { settingsFor } from "../../src/audit/houseSettings";
-import { sourceFor } from "../../src/audit/whoseSource";
+import { settingsFor } from "../../src/audit/shop/limits";
+import { sourceFor } from "../../src/audit/shop/citation";
 import { COUNTRIES, countryRules } from "../../src/cylinders/countryRules";
 import { auditOf, FULL, onDay, SHOP, without, type TestRow } from "./sheets";
 

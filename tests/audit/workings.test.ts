@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { workingsOf } from "../../src/audit/physics/workings";
-import { shopOf, type Shop } from "../../src/audit/shop";
+import { shopOf, type Shop } from "../../src/audit/shop/shop";
 import { walked } from "./walked";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { nameMix } from "../../src/gas/nameMix";

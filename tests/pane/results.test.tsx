@@ -2,8 +2,8 @@
 import { fireEvent, render, screen, waitFor, within } from "@testing-library/react";
 import { useState } from "react";
 import { beforeEach, describe, expect, it, vi } from "vitest";
-import { SEVERITIES, type Finding, type NotChecked } from "../../src/audit/finding";
-import { acceptancesOf, identityOf } from "../../src/audit/acceptance";
+import { SEVERITIES, type Finding, type NotChecked } from "../../src/audit/judge/finding";
+import { acceptancesOf, identityOf } from "../../src/audit/judge/acceptance";
 import { AnnouncerProvider } from "../../src/pane/kit/announce";
 import type { CheckReport } from "../../src/pane/check/report";
 import { NOTHING_YET } from "../../src/pane/check/checkState";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { identityOf, type Acceptance } from "../../src/audit/acceptance";
-import type { Finding } from "../../src/audit/finding";
+import { identityOf, type Acceptance } from "../../src/audit/judge/acceptance";
+import type { Finding } from "../../src/audit/judge/finding";
 import { findingsSheet, MOST_FINDINGS_WRITTEN } from "../../src/reports/findingsSheet";
 import { ownSheetOf } from "../../src/sheet/ownSheet";
 import { draftValue, styledCell, type SheetDraft } from "../../src/sheet/draft/draft";

@@ -3,7 +3,7 @@ import { read, utils } from "@e965/xlsx";
 import { Temporal } from "temporal-polyfill";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { SampleKey } from "../../scripts/samples/key";
-import { identityOf } from "../../src/audit/acceptance";
+import { identityOf } from "../../src/audit/judge/acceptance";
 import { countryContext } from "../../src/log/countryContext";
 import { readLog } from "../../src/log/readLog";
 import type { MonthReport } from "../../src/reports/month/monthReport";

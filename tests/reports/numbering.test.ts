@@ -1,6 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
-import { shopFor } from "../../src/audit/shopFor";
+import { shopFor } from "../../src/audit/shop/shopFor";
 import { countryContext } from "../../src/log/countryContext";
 import { readLog } from "../../src/log/readLog";
 import { fillsOfMonth } from "../../src/reports/month/monthFills";

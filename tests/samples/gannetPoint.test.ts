@@ -5,7 +5,7 @@ import { gannetPoint } from "../../scripts/samples/gannetPoint";
 import type { KeyCell, SampleKey } from "../../scripts/samples/key";
 import { finished } from "../../scripts/samples/storedXlsx";
 import { audit } from "../../src/audit/audit";
-import type { AuditResult } from "../../src/audit/finding";
+import type { AuditResult } from "../../src/audit/judge/finding";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { countryContext } from "../../src/log/countryContext";
 import type { Log } from "../../src/log/log";

@@ -4,7 +4,7 @@ import { skerryBay } from "../../scripts/samples/skerryBay";
 import type { SampleKey } from "../../scripts/samples/key";
 import { finished } from "../../scripts/samples/storedXlsx";
 import { audit } from "../../src/audit/audit";
-import type { AuditResult } from "../../src/audit/finding";
+import type { AuditResult } from "../../src/audit/judge/finding";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { Temporal } from "temporal-polyfill";
 import { countryContext } from "../../src/log/countryContext";

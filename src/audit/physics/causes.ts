@@ -2,7 +2,7 @@ import { AIR, type Mixture } from "../../gas/mixture";
 import { nameMix } from "../../gas/nameMix";
 import { ATMOSPHERE_BAR, BAR_PER_PSI } from "../../gas/units";
 import type { Fill } from "../../log/log";
-import type { FilledCylinder } from "../rule";
+import type { FilledCylinder } from "../judge/rule";
 import { percentText, pressureText } from "../words";
 import { oxygenAfter, outsideBy } from "./massBalance";
 import { isPossible, stacked, type Workings } from "./workings";

@@ -1,7 +1,7 @@
 import { contentAt, filledTo, SAME_AMOUNT, type Content } from "../../gas/content";
 import { realGas } from "../../gas/equationOfState";
 import type { Mixture } from "../../gas/mixture";
-import type { HouseFigures } from "../shop";
+import type { HouseFigures } from "../shop/shop";
 import type { Workings } from "./workings";
 
 /*

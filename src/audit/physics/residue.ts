@@ -1,7 +1,7 @@
 import type { Mixture } from "../../gas/mixture";
-import { lacking } from "../asking";
-import { notJudged, type FilledCylinder, type NotJudged } from "../rule";
-import type { Shop } from "../shop";
+import { lacking } from "../judge/lacks";
+import { notJudged, type FilledCylinder, type NotJudged } from "../judge/rule";
+import type { Shop } from "../shop/shop";
 import { isFilledElsewhere } from "../walk/filledElsewhere";
 
 /** What was in the cylinder before the fill, and who says so. */

@@ -2,11 +2,11 @@ import { AIR, HELIUM, OXYGEN, type Mixture } from "../../gas/mixture";
 import { ATMOSPHERE_BAR, kelvin } from "../../gas/units";
 import type { Fill, FillFields } from "../../log/log";
 import type { Reading } from "../../log/reading";
-import { lacking } from "../asking";
-import { isAir } from "../enriched";
-import { notJudged, type FilledCylinder, type NotJudged } from "../rule";
-import type { Shop } from "../shop";
-import { sourceMix } from "../sources";
+import { lacking } from "../judge/lacks";
+import { isAir } from "../record/enriched";
+import { notJudged, type FilledCylinder, type NotJudged } from "../judge/rule";
+import type { Shop } from "../shop/shop";
+import { sourceMix } from "../shop/gasSources";
 import type { AddedAs, AddedGas, RowInLog } from "../walk/rowInLog";
 import { residueOf, type Residue } from "./residue";
 

@@ -1,8 +1,8 @@
 import type { Fill } from "../../log/log";
-import type { CylinderOnRecord } from "../cylinderOnRecord";
-import type { FilledCylinder } from "../rule";
-import type { Shop } from "../shop";
-import { sourceOf } from "../sources";
+import type { CylinderOnRecord } from "../record/cylinderOnRecord";
+import type { FilledCylinder } from "../judge/rule";
+import type { Shop } from "../shop/shop";
+import { sourceOf } from "../shop/gasSources";
 import { mixLeft, pressureLeft } from "./leftIn";
 import { NO_PAST, PastFill, type CylinderPast } from "./past";
 import type { TimedFill } from "./timeOrder";

@@ -1,6 +1,6 @@
 import { ATMOSPHERE_BAR } from "../../gas/units";
-import type { FilledCylinder } from "../rule";
-import type { HouseFigures } from "../shop";
+import type { FilledCylinder } from "../judge/rule";
+import type { HouseFigures } from "../shop/shop";
 
 /** Kelvin near which cylinders are read: what an error of so many degrees is worth, as a share of the pressure. */
 const ROOM_K = 293.15;

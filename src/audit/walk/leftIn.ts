@@ -1,10 +1,10 @@
 import type { Mixture } from "../../gas/mixture";
 import type { Fill } from "../../log/log";
-import { isAir } from "../enriched";
+import { isAir } from "../record/enriched";
 import { mixAfterFill } from "../physics/massBalance";
 import { workingsOf } from "../physics/workings";
-import type { FilledCylinder } from "../rule";
-import type { Shop } from "../shop";
+import type { FilledCylinder } from "../judge/rule";
+import type { Shop } from "../shop/shop";
 import { PastFill } from "./past";
 
 /** What a fill left in its cylinder. */

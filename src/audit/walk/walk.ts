@@ -1,9 +1,9 @@
 import type { Fill, Log } from "../../log/log";
 import { cylindersOf, joinRegister, type CylinderMatch, type RegisterIndex } from "../../log/register";
 import { inSteps, type Steps } from "../../sheet/steps";
-import { CylinderOnRecord } from "../cylinderOnRecord";
-import type { FilledCylinder } from "../rule";
-import type { Shop } from "../shop";
+import { CylinderOnRecord } from "../record/cylinderOnRecord";
+import type { FilledCylinder } from "../judge/rule";
+import type { Shop } from "../shop/shop";
 import { CylinderLife } from "./cylinderLife";
 import { NO_PAST } from "./past";
 import { LogRows } from "./rowInLog";

@@ -1,7 +1,7 @@
-import type { AuditResult, Finding, NotChecked } from "../../audit/finding";
-import { rehearse, type Rehearsal } from "../../audit/rehearsal";
-import type { AirTest, AuditOptions, HouseOverrides } from "../../audit/shop";
-import { suspectSteps, type SuspectCylinder } from "../../audit/suspectGas";
+import type { AuditResult, Finding, NotChecked } from "../../audit/judge/finding";
+import { rehearse, type Rehearsal } from "../../audit/lists/rehearsal";
+import type { AirTest, AuditOptions, HouseOverrides } from "../../audit/shop/shop";
+import { suspectSteps, type SuspectCylinder } from "../../audit/lists/suspectGas";
 import { countryRules, type CountryRules } from "../../cylinders/countryRules";
 import type { Log } from "../../log/log";
 import { told, type Told } from "../kit/told";

@@ -1,8 +1,8 @@
-import type { DueLists } from "../../audit/dueLists";
-import type { AuditResult } from "../../audit/finding";
-import type { HousePatterns } from "../../audit/housePatterns";
-import type { Receipt } from "../../audit/receive";
-import type { Waiting } from "../../audit/waiting";
+import type { DueLists } from "../../audit/lists/dueLists";
+import type { AuditResult } from "../../audit/judge/finding";
+import type { HousePatterns } from "../../audit/lists/housePatterns";
+import type { Receipt } from "../../counter/receipt";
+import type { Waiting } from "../../counter/waitingRows";
 import type { LogColumn, RowCounts, SheetKind, UnreadableRow } from "../../log/log";
 import type { CellValue } from "../../sheet/sheet";
 import type { ListedPrices } from "../fill/prices";

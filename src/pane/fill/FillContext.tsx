@@ -1,5 +1,5 @@
 import { createContext, useContext } from "react";
-import type { Receipt } from "../../audit/receive";
+import type { Receipt } from "../../counter/receipt";
 import type { Units } from "../../gas/units";
 import type { Workbook } from "../../workbook/workbook";
 import type { Shop } from "../shop/useShop";

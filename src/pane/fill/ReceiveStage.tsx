@@ -1,6 +1,6 @@
 import { Button, makeStyles, mergeClasses, Spinner, tokens } from "@fluentui/react-components";
 import { useState } from "react";
-import type { MethodVerdict, Receipt } from "../../audit/receive";
+import type { MethodVerdict, Receipt } from "../../counter/receipt";
 import { nameMix } from "../../gas/nameMix";
 import { Disclosure } from "../kit/Disclosure";
 import { ProblemNote } from "../kit/ProblemNote";

@@ -1,6 +1,6 @@
 import { Button } from "@fluentui/react-components";
 import { useRef, useState } from "react";
-import type { RowNotTaken, Waiting, WaitingCylinder } from "../../audit/waiting";
+import type { RowNotTaken, Waiting, WaitingCylinder } from "../../counter/waitingRows";
 import { WorkbookProblem, type SelectedRows } from "../../workbook/workbook";
 import { useAnnounce } from "../kit/announce";
 import { problemOf, type Problem } from "../kit/problem";

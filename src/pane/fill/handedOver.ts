@@ -1,4 +1,4 @@
-import { isEnriched } from "../../audit/enriched";
+import { isEnriched } from "../../audit/record/enriched";
 import type { Mixture } from "../../gas/mixture";
 import { writtenIn, type FillForm } from "./form";
 import type { FillModel } from "./model";

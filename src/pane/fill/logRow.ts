@@ -1,5 +1,5 @@
 import { Temporal } from "temporal-polyfill";
-import type { Receipt } from "../../audit/receive";
+import type { Receipt } from "../../counter/receipt";
 import { figure } from "../../functions/wording";
 import { nameMix } from "../../gas/nameMix";
 import type { Mixture } from "../../gas/mixture";

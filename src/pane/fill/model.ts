@@ -1,6 +1,6 @@
-import type { Receipt } from "../../audit/receive";
-import type { HouseFigures, HouseOverrides } from "../../audit/shop";
-import { shopFor } from "../../audit/shopFor";
+import type { Receipt } from "../../counter/receipt";
+import type { HouseFigures, HouseOverrides } from "../../audit/shop/shop";
+import { shopFor } from "../../audit/shop/shopFor";
 import {
   coarsestGaugeBar,
   errorBudget,

@@ -3,7 +3,7 @@ import { pureIn } from "../../costs/charge";
 import { bankedPrice } from "../../costs/costOfFill";
 import type { GasPrices } from "../../costs/fillCost";
 import type { MixKind, PriceList } from "../../costs/prices/priceList";
-import { isAir } from "../../audit/enriched";
+import { isAir } from "../../audit/record/enriched";
 import type { Mixture } from "../../gas/mixture";
 
 /** The price list of the workbook, and the sheet it stands on. */

@@ -1,4 +1,4 @@
-import type { WaitingCylinder } from "../../audit/waiting";
+import type { WaitingCylinder } from "../../counter/waitingRows";
 import type { CylinderSize } from "../../cylinders/size";
 import { figure } from "../../functions/wording";
 import { nameMix } from "../../gas/nameMix";

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { Temporal } from "temporal-polyfill";
-import type { Receipt } from "../../audit/receive";
-import type { Waiting } from "../../audit/waiting";
+import type { Receipt } from "../../counter/receipt";
+import type { Waiting } from "../../counter/waitingRows";
 import type { Sheet } from "../../sheet/sheet";
 import type { ShopSettings } from "../../workbook/settings";
 import { WorkbookProblem, type SelectedRows, type Workbook } from "../../workbook/workbook";

@@ -1,4 +1,4 @@
-import type { MayBe, Receipt } from "../../audit/receive";
+import type { MayBe, Receipt } from "../../counter/receipt";
 import { gasUsed } from "../../blending/gasUsed";
 import type { FillOrder, FillPlan, StepName } from "../../blending/planFill";
 import { waysToFill, type Shortfall, type Way } from "../../blending/waysToFill";

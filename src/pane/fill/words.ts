@@ -1,4 +1,4 @@
-import type { Receipt } from "../../audit/receive";
+import type { Receipt } from "../../counter/receipt";
 import { figure } from "../../functions/wording";
 import type { Mixture } from "../../gas/mixture";
 import { nameMix } from "../../gas/nameMix";

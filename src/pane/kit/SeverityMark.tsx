@@ -1,6 +1,6 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { CSSProperties, ReactElement } from "react";
-import type { Severity } from "../../audit/finding";
+import type { Severity } from "../../audit/judge/finding";
 import { SEVERITY_COLOURS } from "../theme";
 
 export type Mark = Severity | "not checked" | "accepted";

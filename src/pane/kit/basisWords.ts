@@ -1,4 +1,4 @@
-import type { Basis } from "../../audit/finding";
+import type { Basis } from "../../audit/judge/finding";
 
 /** Who says so, as shown. */
 export const BASIS_WORDS: Readonly<Record<Basis, string>> = {

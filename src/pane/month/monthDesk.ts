@@ -1,6 +1,6 @@
 import { Temporal } from "temporal-polyfill";
-import type { Acceptance } from "../../audit/acceptance";
-import type { AuditOptions } from "../../audit/shop";
+import type { Acceptance } from "../../audit/judge/acceptance";
+import type { AuditOptions } from "../../audit/shop/shop";
 import { countryRules } from "../../cylinders/countryRules";
 import type { SheetChoice } from "../../log/context";
 import { countryContext } from "../../log/countryContext";

@@ -1,6 +1,6 @@
 import { Button, Field, Input, makeStyles, Select, tokens } from "@fluentui/react-components";
 import { useState, type FormEvent } from "react";
-import type { AirTest } from "../../audit/shop";
+import type { AirTest } from "../../audit/shop/shop";
 import { useAnnounce } from "../kit/announce";
 import { Disclosure } from "../kit/Disclosure";
 import { TextButton } from "../kit/TextButton";

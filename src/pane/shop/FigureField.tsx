@@ -1,6 +1,6 @@
 import { Field, Input, makeStyles, Select, tokens } from "@fluentui/react-components";
 import { useState } from "react";
-import { inUnit, problemWith, type HouseSetting } from "../../audit/houseSettings";
+import { inUnit, problemWith, type HouseSetting } from "../../audit/shop/limits";
 import { BASIS_WORDS } from "../kit/basisWords";
 import { TextButton } from "../kit/TextButton";
 

@@ -1,6 +1,6 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
-import { settingsFor, type HouseSetting } from "../../audit/houseSettings";
-import { shopOf } from "../../audit/shop";
+import { settingsFor, type HouseSetting } from "../../audit/shop/limits";
+import { shopOf } from "../../audit/shop/shop";
 import { COUNTRIES, countryRules, type CountryRules, type CylinderRules } from "../../cylinders/countryRules";
 import { useAnnounce } from "../kit/announce";
 import { Disclosure } from "../kit/Disclosure";

@@ -1,6 +1,6 @@
 import { Button, Field, Input, makeStyles, Select, tokens } from "@fluentui/react-components";
 import { useState, type FormEvent } from "react";
-import type { GasSource } from "../../audit/shop";
+import type { GasSource } from "../../audit/shop/shop";
 import { nameMix } from "../../gas/nameMix";
 import { readMix } from "../../gas/readMix";
 import { Refusal } from "../../gas/refusal";

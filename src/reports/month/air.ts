@@ -1,6 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import { dateOf, dayNumber } from "../../cylinders/calendar";
-import type { Shop } from "../../audit/shop";
+import type { Shop } from "../../audit/shop/shop";
 import { dateText } from "../../audit/words";
 import type { Block } from "../../sheet/draft/blocks";
 import { LOOKS } from "../../sheet/draft/looks";

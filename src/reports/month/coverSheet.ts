@@ -1,5 +1,5 @@
-import { SEVERITIES, type AuditResult, type Basis } from "../../audit/finding";
-import type { Shop } from "../../audit/shop";
+import { SEVERITIES, type AuditResult, type Basis } from "../../audit/judge/finding";
+import type { Shop } from "../../audit/shop/shop";
 import { dateText } from "../../audit/words";
 import type { CountryRules } from "../../cylinders/countryRules";
 import type { Log } from "../../log/log";

@@ -1,4 +1,4 @@
-import { ownerOf } from "../../audit/recall";
+import { ownerOf } from "../../audit/lists/recall";
 import { pressureText, ratingText } from "../../audit/words";
 import { nameMix } from "../../gas/nameMix";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";

@@ -1,4 +1,4 @@
-import { DUE_WITHIN_DAYS, type DueEntry, type DueLists } from "../../audit/dueLists";
+import { DUE_WITHIN_DAYS, type DueEntry, type DueLists } from "../../audit/lists/dueLists";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
 import { FORMATS, LOOKS } from "../../sheet/draft/looks";
 import { sheetOf } from "../../sheet/draft/sheetOf";

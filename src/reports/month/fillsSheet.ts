@@ -1,10 +1,10 @@
-import { ruleInWords } from "../../audit/ruleInWords";
+import { ruleInWords } from "../../audit/rules/ruleInWords";
 import type { TableBlock, TableChart } from "../../sheet/draft/blocks";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import { CHART_COLOURS, FORMATS } from "../../sheet/draft/looks";
 import { sheetOf } from "../../sheet/draft/sheetOf";
 import type { FillMethod } from "../../log/log";
-import type { Finding } from "../../audit/finding";
+import type { Finding } from "../../audit/judge/finding";
 import { MIX_KINDS, mixKind, type MixKind, type MonthFill, type MonthOfFills } from "./monthFills";
 import type { MonthOptions } from "./options";
 import { pageOf } from "./page";

@@ -1,6 +1,6 @@
-import { ruleInWords } from "../../audit/ruleInWords";
-import { acceptancesOf, noLongerFound, type Acceptance } from "../../audit/acceptance";
-import type { AuditResult, Finding } from "../../audit/finding";
+import { ruleInWords } from "../../audit/rules/ruleInWords";
+import { acceptancesOf, noLongerFound, type Acceptance } from "../../audit/judge/acceptance";
+import type { AuditResult, Finding } from "../../audit/judge/finding";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
 import type { TableColumn } from "../../sheet/draft/blocks";
 import { FORMATS, LOOKS } from "../../sheet/draft/looks";

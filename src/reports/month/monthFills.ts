@@ -1,8 +1,8 @@
-import { isEnriched } from "../../audit/enriched";
-import { LogColumns } from "../../audit/logColumns";
-import { filledMix } from "../../audit/oxygen";
-import type { FilledCylinder } from "../../audit/rule";
-import type { Shop } from "../../audit/shop";
+import { isEnriched } from "../../audit/record/enriched";
+import { LogColumns } from "../../audit/judge/logColumns";
+import { filledMix } from "../../audit/record/oxygen";
+import type { FilledCylinder } from "../../audit/judge/rule";
+import type { Shop } from "../../audit/shop/shop";
 import { walk } from "../../audit/walk/walk";
 import type { Mixture } from "../../gas/mixture";
 import type { Fill, Log } from "../../log/log";

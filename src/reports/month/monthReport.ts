@@ -1,7 +1,7 @@
 import { auditSteps } from "../../audit/audit";
-import { dueListSteps } from "../../audit/dueLists";
-import type { AuditResult } from "../../audit/finding";
-import { shopFor } from "../../audit/shopFor";
+import { dueListSteps } from "../../audit/lists/dueLists";
+import type { AuditResult } from "../../audit/judge/finding";
+import { shopFor } from "../../audit/shop/shopFor";
 import type { CountryRules } from "../../cylinders/countryRules";
 import type { Log } from "../../log/log";
 import { allAtOnce, part, type Steps } from "../../sheet/steps";

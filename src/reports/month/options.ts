@@ -1,6 +1,6 @@
 import type { Temporal } from "temporal-polyfill";
-import type { Acceptance } from "../../audit/acceptance";
-import type { AuditOptions } from "../../audit/shop";
+import type { Acceptance } from "../../audit/judge/acceptance";
+import type { AuditOptions } from "../../audit/shop/shop";
 import type { CountryRules } from "../../cylinders/countryRules";
 import type { Units } from "../../gas/units";
 import type { PageDraft } from "../../sheet/draft/draft";

@@ -1,5 +1,5 @@
-import { isEnriched } from "../../audit/enriched";
-import type { Shop } from "../../audit/shop";
+import { isEnriched } from "../../audit/record/enriched";
+import type { Shop } from "../../audit/shop/shop";
 import { mod } from "../../depth/mod";
 import { roundDepthDown } from "../../depth/roundDown";
 import type { Mixture } from "../../gas/mixture";

@@ -1,5 +1,5 @@
-import type { CylinderOnRecord } from "../../audit/cylinderOnRecord";
-import type { TestHistory } from "../../audit/testHistory";
+import type { CylinderOnRecord } from "../../audit/record/cylinderOnRecord";
+import type { TestHistory } from "../../audit/record/testHistory";
 import { stampText } from "../../cylinders/testStamp";
 import { Refusal } from "../../gas/refusal";
 import type { DraftCell } from "../../sheet/draft/draft";

@@ -2,7 +2,7 @@
 import { fireEvent, screen, waitFor } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
 import { evaluate } from "../../../src/functions/evaluate";
-import type { Receipt } from "../../../src/audit/receive";
+import type { Receipt } from "../../../src/counter/receipt";
 import { newForm, writeField, type FieldName } from "../../../src/pane/fill/form";
 import { rowModel } from "../../../src/pane/fill/rowList";
 import { sheet, US_SHOP } from "../fakeWorkbook";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import sizes from "#shared/cylinders/sizes.json";
-import type { WaitingCylinder } from "../../../src/audit/waiting";
+import type { WaitingCylinder } from "../../../src/counter/waitingRows";
 import { readCylinderSize } from "../../../src/cylinders/readCylinderSize";
 import { Refusal } from "../../../src/gas/refusal";
 import { mixture } from "../../../src/gas/mixture";

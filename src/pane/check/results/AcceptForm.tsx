@@ -1,7 +1,7 @@
 import { Button, Field, Input, makeStyles } from "@fluentui/react-components";
 import { useState, type FormEvent } from "react";
-import type { Acceptance } from "../../../audit/acceptance";
-import type { Finding } from "../../../audit/finding";
+import type { Acceptance } from "../../../audit/judge/acceptance";
+import type { Finding } from "../../../audit/judge/finding";
 import { useAnnounce } from "../../kit/announce";
 import { TextButton } from "../../kit/TextButton";
 import type { Accepted } from "./useAccepted";

@@ -1,5 +1,5 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
-import type { Acceptance } from "../../../audit/acceptance";
+import type { Acceptance } from "../../../audit/judge/acceptance";
 import { dayInWords } from "./dayInWords";
 
 const useStyles = makeStyles({

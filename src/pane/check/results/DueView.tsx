@@ -1,5 +1,5 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
-import type { DueEntry, DueLists, DueUnknown } from "../../../audit/dueLists";
+import type { DueEntry, DueLists, DueUnknown } from "../../../audit/lists/dueLists";
 import { Disclosure } from "../../kit/Disclosure";
 import { SeverityMark } from "../../kit/SeverityMark";
 import { count, counted } from "../report";

@@ -2,7 +2,7 @@ import { Button, Field, Input, makeStyles, Select } from "@fluentui/react-compon
 import { useEffect, useId, useMemo, useRef, useState } from "react";
 import { useAnnounce } from "../../kit/announce";
 import { counted } from "../report";
-import { ruleInWords } from "../../../audit/ruleInWords";
+import { ruleInWords } from "../../../audit/rules/ruleInWords";
 import { isFiltered, narrowedBy } from "./filter";
 import { PeriodFilter } from "./PeriodFilter";
 import { choicesIn, type Choice, type Findings } from "./useFindings";

@@ -1,6 +1,6 @@
 import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import { memo, useEffect, useId, useRef, useState } from "react";
-import { ruleInWords } from "../../../audit/ruleInWords";
+import { ruleInWords } from "../../../audit/rules/ruleInWords";
 import { BASIS_WORDS } from "../../kit/basisWords";
 import { SEVERITY_WORDS } from "../../kit/SeverityMark";
 import { useVisuallyHidden } from "../../kit/visuallyHidden";

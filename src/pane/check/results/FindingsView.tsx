@@ -1,6 +1,6 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import { useMemo, useRef } from "react";
-import { noLongerFound } from "../../../audit/acceptance";
+import { noLongerFound } from "../../../audit/judge/acceptance";
 import type { Workbook } from "../../../workbook/workbook";
 import { CopyButton } from "../../kit/CopyButton";
 import { Disclosure } from "../../kit/Disclosure";

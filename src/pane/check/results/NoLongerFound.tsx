@@ -1,7 +1,7 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import { useRef } from "react";
-import type { Acceptance } from "../../../audit/acceptance";
-import { ruleInWords } from "../../../audit/ruleInWords";
+import type { Acceptance } from "../../../audit/judge/acceptance";
+import { ruleInWords } from "../../../audit/rules/ruleInWords";
 import { useAnnounce } from "../../kit/announce";
 import { Disclosure } from "../../kit/Disclosure";
 import { SeverityMark } from "../../kit/SeverityMark";

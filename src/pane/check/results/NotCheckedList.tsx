@@ -1,10 +1,10 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import { TextButton } from "../../kit/TextButton";
-import type { NotChecked } from "../../../audit/finding";
+import type { NotChecked } from "../../../audit/judge/finding";
 import { Disclosure } from "../../kit/Disclosure";
 import { SeverityMark } from "../../kit/SeverityMark";
 import { count } from "../report";
-import { ruleInWords } from "../../../audit/ruleInWords";
+import { ruleInWords } from "../../../audit/rules/ruleInWords";
 import { placeName, type Jump } from "../useJump";
 import { countNotChecked, lacksOf } from "./lacks";
 

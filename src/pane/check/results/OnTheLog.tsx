@@ -1,7 +1,7 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import { useState } from "react";
 import { Temporal } from "temporal-polyfill";
-import type { Acceptance } from "../../../audit/acceptance";
+import type { Acceptance } from "../../../audit/judge/acceptance";
 import { findingsSheet } from "../../../reports/findingsSheet";
 import { paperOf, PROGRAM } from "../../../reports/month/options";
 import { countryRules } from "../../../cylinders/countryRules";

@@ -1,4 +1,4 @@
-import type { Severity } from "../../../audit/finding";
+import type { Severity } from "../../../audit/judge/finding";
 import { placeName } from "../useJump";
 import type { ShownFinding } from "./useFindings";
 

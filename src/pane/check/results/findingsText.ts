@@ -1,6 +1,6 @@
 import { SEVERITY_WORDS } from "../../kit/SeverityMark";
 import { countRows, reconciliationLine, type CheckReport } from "../report";
-import { ruleInWords } from "../../../audit/ruleInWords";
+import { ruleInWords } from "../../../audit/rules/ruleInWords";
 import { placeName } from "../useJump";
 import { dayInWords } from "./dayInWords";
 import { GROUPS, type ShownFinding } from "./useFindings";

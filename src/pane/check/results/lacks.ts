@@ -1,4 +1,4 @@
-import type { NotChecked } from "../../../audit/finding";
+import type { NotChecked } from "../../../audit/judge/finding";
 import type { CellAddress } from "../../../sheet/sheet";
 import { placeName } from "../useJump";
 

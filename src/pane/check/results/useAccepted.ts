@@ -7,8 +7,8 @@ import {
   withoutAcceptance,
   type Acceptance,
   type Acceptances,
-} from "../../../audit/acceptance";
-import type { Finding } from "../../../audit/finding";
+} from "../../../audit/judge/acceptance";
+import type { Finding } from "../../../audit/judge/finding";
 import type { ShopSettings } from "../../../workbook/settings";
 import type { Shop } from "../../shop/useShop";
 

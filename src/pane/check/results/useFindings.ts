@@ -1,6 +1,6 @@
 import { useDeferredValue, useEffect, useMemo, useState } from "react";
-import type { Acceptance, Acceptances } from "../../../audit/acceptance";
-import { SEVERITIES, type Finding } from "../../../audit/finding";
+import type { Acceptance, Acceptances } from "../../../audit/judge/acceptance";
+import { SEVERITIES, type Finding } from "../../../audit/judge/finding";
 import type { CheckReport, FindingFacts } from "../report";
 import { matcher, NO_FILTER, type Filter, type Group } from "./filter";
 

@@ -1,4 +1,4 @@
-import type { Receipt } from "../../../audit/receive";
+import type { Receipt } from "../../../counter/receipt";
 import { nameMix } from "../../../gas/nameMix";
 import { gaugeReading, UNIT_NAMES, type Units } from "../../../gas/units";
 import type { FillModel } from "../model";

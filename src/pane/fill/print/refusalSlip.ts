@@ -1,4 +1,4 @@
-import type { Receipt } from "../../../audit/receive";
+import type { Receipt } from "../../../counter/receipt";
 import { escaped, MARK, type PrintedPage } from "./page";
 
 const CSS = `

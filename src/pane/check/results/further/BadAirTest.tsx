@@ -1,8 +1,8 @@
 import { Button, Field, Input, mergeClasses } from "@fluentui/react-components";
 import { useId, useState, type FormEvent } from "react";
-import type { AirTest } from "../../../../audit/shop";
-import type { SuspectCylinder } from "../../../../audit/suspectGas";
-import { isSameSource } from "../../../../audit/sources";
+import type { AirTest } from "../../../../audit/shop/shop";
+import type { SuspectCylinder } from "../../../../audit/lists/suspectGas";
+import { isSameSource } from "../../../../audit/shop/gasSources";
 import { TextButton } from "../../../kit/TextButton";
 import type { SuspectGas } from "../../questions";
 import { counted } from "../../report";

@@ -1,5 +1,5 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
-import type { HousePattern } from "../../../../audit/housePatterns";
+import type { HousePattern } from "../../../../audit/lists/housePatterns";
 import { points } from "./Patterns";
 
 /** In units of the drawing, which is as wide as the pane. */

@@ -1,4 +1,4 @@
-import type { HousePattern, HousePatterns, PatternBy } from "../../../../audit/housePatterns";
+import type { HousePattern, HousePatterns, PatternBy } from "../../../../audit/lists/housePatterns";
 import { Disclosure } from "../../../kit/Disclosure";
 import { count, counted } from "../../report";
 import { PatternChart } from "./PatternChart";

@@ -1,7 +1,7 @@
 import { Button, Field, Select } from "@fluentui/react-components";
 import { useState } from "react";
-import { settingsFor } from "../../../../audit/houseSettings";
-import { shopOf, type HouseOverrides } from "../../../../audit/shop";
+import { settingsFor } from "../../../../audit/shop/limits";
+import { shopOf, type HouseOverrides } from "../../../../audit/shop/shop";
 import { COUNTRIES, countryRules } from "../../../../cylinders/countryRules";
 import { FigureField } from "../../../shop/FigureField";
 import { WorkUnderWay } from "../../WorkUnderWay";

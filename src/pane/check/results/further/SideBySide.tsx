@@ -1,10 +1,10 @@
-import { SEVERITIES, type Finding } from "../../../../audit/finding";
+import { SEVERITIES, type Finding } from "../../../../audit/judge/finding";
 import { countryRules } from "../../../../cylinders/countryRules";
 import { Disclosure } from "../../../kit/Disclosure";
 import { SEVERITY_WORDS } from "../../../kit/SeverityMark";
 import type { ComparedRules, Differences } from "../../questions";
 import { count } from "../../report";
-import { ruleInWords } from "../../../../audit/ruleInWords";
+import { ruleInWords } from "../../../../audit/rules/ruleInWords";
 import { placeName, type Jump } from "../../useJump";
 import { CylinderList, type ListedCylinder } from "../CylinderList";
 import { dayInWords } from "../dayInWords";

@@ -1,7 +1,0 @@
-import { RULES } from "./rules";
-
-/** `V06 Filled past visual`: a rule by its id and title. */
-export function ruleInWords(id: string): string {
-  const title = RULES.find((rule) => rule.id === id)?.title;
-  return title === undefined ? id : `${id} ${title}`;
-}

@@ -1,0 +1,26 @@
+import { PASS, type Rule } from "../../judge/rule";
+import { lacking } from "../../judge/lacks";
+
+/** A look at the outside before every fill: 49 CFR 173.301(a)(2); Arbeidstilsynet regulation 25-15. */
+export const notLookedOver: Rule = {
+  id: "V18",
+  rank: 33,
+  title: "No look at the outside before the fill",
+  needs: [["externalCheck"]],
+  judge({ fill }, { rules }) {
+    const { externalCheck } = fill.fields;
+    if (externalCheck.kind === "value") return PASS;
+    const at = { field: "externalCheck" } as const;
+    if (externalCheck.kind !== "blank") return lacking(externalCheck, at);
+    return {
+      kind: "fault",
+      blank: at,
+      severity: "warn",
+      basis: rules.country === "US" || rules.country === "NO" ? "law" : "practice",
+      source: "49 CFR 173.301(a)(2); Arbeidstilsynet regulation 25-15",
+      message: "Nothing says that the cylinder was looked over before the fill.",
+      todo: "Look it over before every fill, and tick it off.",
+      at,
+    };
+  },
+};

@@ -1,0 +1,92 @@
+import { Temporal } from "temporal-polyfill";
+import { dayNumber } from "../../../cylinders/calendar";
+import { inFill } from "../../judge/lacks";
+import { onItsDay } from "../../judge/eitherReading";
+import { isLack, known } from "../../record/readField";
+import { PASS, type FilledCylinder, type Place, type Rule, type Verdict } from "../../judge/rule";
+import type { Shop } from "../../shop/shop";
+
+/** Words for a cylinder that may never be filled again. */
+const OUT =
+  /condemn|reject|retire|scrap|destroy|withdrawn|out of service|do not fill|unsafe|failed|decommission|verschrottet|ausgemustert|gesperrt|rebut|réform|desech/i;
+/** Words for what asks for a test, whatever the date of the last one. */
+const DAMAGED =
+  /\b(?:heat|fire|burn(?:t|ed)?|fell|fall|dropped|dents?|dented|hitze|brand|gestürzt|delle|feu|chute)\b/i;
+const DENIED = /^(?:not|never|no)\b/i;
+const DATE = /\b((?:19|20)\d{2})[-/.](\d{1,2})(?:[-/.](\d{1,2}))?\b/;
+
+/** The register says that the cylinder may never be filled: 49 CFR 180.205(h), (i). */
+export const outOfService: Rule = {
+  id: "V02",
+  rank: 3,
+  title: "Filled though condemned, rejected or retired",
+  needs: [["status"]],
+  judge: (filled, shop) =>
+    judgeStatus(filled, OUT, (status, at) => ({
+      kind: "fault",
+      severity: "stop",
+      ...whoSays(shop, "49 CFR 180.205(h), (i)"),
+      message: `The register has it as “${status}”, and it was filled.`,
+      todo: "Empty it, and take it out of use; where the register is wrong, correct it.",
+      at,
+    })),
+};
+
+/** After heat, fire, a fall or dents a cylinder is tested before its next use: 49 CFR 180.205(d). */
+export const damagedUntested: Rule = {
+  id: "V08",
+  rank: 15,
+  title: "Filled after damage, without a test since",
+  needs: [["status"]],
+  judge: (filled, shop) =>
+    judgeStatus(filled, DAMAGED, (status, at, dated) => {
+      const { hydros } = filled.cylinder;
+      const state = dated && hydros && hydros.stateOn(dated.day);
+      const testedSince =
+        state?.kind === "in date" && state.last.kind === "hydro" && state.last.from >= dated!.since;
+      if (testedSince) return PASS;
+      return {
+        kind: "fault",
+        severity: "stop",
+        ...whoSays(shop, "49 CFR 180.205(d)"),
+        message: `The register has it as “${status}”, and no test since is on record.`,
+        todo: "Empty it, and have it tested before any further use, whatever the date of its last test.",
+        at,
+      };
+    }),
+};
+
+/** The day that a status names, and that of the fill. */
+interface DatedStatus {
+  readonly since: number;
+  readonly day: number;
+}
+
+/** The status is undated as a rule: then it counts for every fill; with a date, from that day on. */
+function judgeStatus(
+  filled: FilledCylinder,
+  words: RegExp,
+  says: (status: string, at: Place, dated?: DatedStatus) => Verdict,
+): Verdict {
+  const status = known(filled, "status");
+  if (isLack(status)) return status.blank === true && status.at.field === "status" ? PASS : status;
+  if (!words.test(status.value) || DENIED.test(status.value)) return PASS;
+  const since = dayIn(status.value);
+  const at = inFill(filled, status.at);
+  if (since === undefined) return says(status.value, at);
+  return onItsDay(filled, (day) => (day < since ? PASS : says(status.value, at, { since, day })));
+}
+
+/** First day that a date in the text can mean. */
+function dayIn(text: string): number | undefined {
+  const [, year, month, day = "1"] = DATE.exec(text) ?? [];
+  if (year === undefined || Number(month) < 1 || Number(month) > 12) return undefined;
+  return dayNumber(Temporal.PlainDate.from({ year: Number(year), month: Number(month), day: Number(day) }));
+}
+
+function whoSays(
+  { rules }: Shop,
+  usLaw: string,
+): { readonly basis: "law" | "practice"; readonly source: string } {
+  return { basis: rules.country === "US" ? "law" : "practice", source: usLaw };
+}
