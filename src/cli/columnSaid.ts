@@ -1,6 +1,6 @@
 import { plain } from "../log/cells/cell";
-import { isAbout } from "../log/choices";
-import { DUE_CHOICES, FULL_PRESSURE_CHOICES } from "../log/columns";
+import { isAbout } from "../log/columns/choices";
+import { DUE_CHOICES, FULL_PRESSURE_CHOICES } from "../log/columns/columns";
 import type { ColumnSaid } from "../log/context";
 import { KINDS } from "../log/fieldKinds";
 import type { Field, Log } from "../log/log";

@@ -1,5 +1,5 @@
 import type { Units } from "../gas/units";
-import { FROM_DAY_ABOVE } from "../log/dayHeadings";
+import { FROM_DAY_ABOVE } from "../log/tables/dayHeadings";
 import type { ColumnQuestion, Log, LogColumn, LogSheet } from "../log/log";
 import { confidenceWord, fieldWord } from "../pane/check/fieldWords";
 import { counted, reconciliationLine } from "../pane/check/report";

@@ -9,7 +9,7 @@ import { nameMix } from "../gas/nameMix";
 import { Refusal } from "../gas/refusal";
 import type { Fill, FillMethod, Log } from "../log/log";
 import { value } from "../log/reading";
-import { blankReadings, readingsWith, Records } from "../log/records";
+import { blankReadings, readingsWith, Records } from "../log/rows/records";
 import { cylindersOf, joinRegister } from "../log/register";
 import type { CellAddress } from "../sheet/sheet";
 import { allAtOnce } from "../sheet/steps";

@@ -1,10 +1,10 @@
 import type { LogColumn, LogSheet } from "./log";
-import { logColumnOf } from "./logColumn";
+import { logColumnOf } from "./columns/logColumn";
 import type { Knowledge, SettledColumn } from "./settle/open";
 import { settleTable } from "./settle/settle";
 import type { SheetPlan } from "./sheetPlan";
 import type { Steps } from "../sheet/steps";
-import { TableReading, type RowsRead } from "./tableReading";
+import { TableReading, type RowsRead } from "./rows/tableReading";
 
 /** A sheet read: what it is, and what its rows hold. */
 export interface SheetReading extends RowsRead {

@@ -1,14 +1,14 @@
 import { ownSheetOf, type OwnSheet } from "../sheet/ownSheet";
 import type { Sheet } from "../sheet/sheet";
-import { rememberedFor } from "./choices";
-import { draftColumns, proposeColumns, type ColumnProposal } from "./columns";
+import { rememberedFor } from "./columns/choices";
+import { draftColumns, proposeColumns, type ColumnProposal } from "./columns/columns";
 import type { LogContext } from "./context";
 import { isCylinderOnly, isFillOnly } from "./fieldKinds";
 import type { Field, SheetKind } from "./log";
-import { datedByHeadings } from "./dayHeadings";
-import { asItStands, type FilledSheet } from "./filledCells";
-import { filledDown } from "./mergedCells";
-import { tablesOf, type Table } from "./table";
+import { datedByHeadings } from "./tables/dayHeadings";
+import { asItStands, type FilledSheet } from "./tables/filledCells";
+import { filledDown } from "./tables/mergedCells";
+import { tablesOf, type Table } from "./tables/table";
 
 /** What a table was taken for, before its cells are read. */
 export interface TablePlan {

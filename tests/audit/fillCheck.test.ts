@@ -11,7 +11,7 @@ import { mixture, type Mixture } from "../../src/gas/mixture";
 import { readMix } from "../../src/gas/readMix";
 import type { FillMethod, Log } from "../../src/log/log";
 import { ambiguous, BLANK, unreadable, value, type Reading } from "../../src/log/reading";
-import { readingsWith } from "../../src/log/records";
+import { readingsWith } from "../../src/log/rows/records";
 import { logOf, onDay } from "./sheets";
 
 const day = (date: string): Reading<Temporal.PlainDate> => value(Temporal.PlainDate.from(date));

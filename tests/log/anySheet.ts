@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { Temporal } from "temporal-polyfill";
 import type { LogContext } from "../../src/log/context";
-import { MEANINGS } from "../../src/log/headings";
+import { MEANINGS } from "../../src/log/headings/headings";
 import type { CellValue, Sheet, SheetRow } from "../../src/sheet/sheet";
 import messy from "./fixtures/messy-inputs.json" with { type: "json" };
 import { areaOf } from "./sheets";

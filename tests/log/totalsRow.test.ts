@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { isTotalsRow } from "../../src/log/totalsRow";
+import { isTotalsRow } from "../../src/log/rows/totalsRow";
 import type { CellValue } from "../../src/sheet/sheet";
 
 const COLUMNS = [

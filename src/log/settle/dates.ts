@@ -2,7 +2,7 @@ import { showsDate } from "../../sheet/numberFormat";
 import { civilOf, epochDayOfSerial, type EpochDay } from "../../sheet/serialDate";
 import { dateTextOf, theOtherWayRound } from "../cells/dateText";
 import type { DateOrder } from "../context";
-import { forEachCell, forEachText, type ColumnRange } from "../scan";
+import { forEachCell, forEachText, type ColumnRange } from "../tables/scan";
 
 /** What the cells of a column say of how its dates are written. */
 export interface DateEvidence {

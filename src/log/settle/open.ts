@@ -1,10 +1,10 @@
 import type { Temporal } from "temporal-polyfill";
 import type { PressureUnit } from "../cells/pressure";
-import type { ColumnProposal } from "../columns";
+import type { ColumnProposal } from "../columns/columns";
 import type { DateOrder, LogContext } from "../context";
 import type { ColumnSettings } from "../fieldKinds";
 import type { ColumnQuestion, Field, LogColumn } from "../log";
-import type { ColumnRange } from "../scan";
+import type { ColumnRange } from "../tables/scan";
 import type { DateEvidence } from "./dates";
 import type { NumberEvidence } from "./units";
 

@@ -1,10 +1,10 @@
 import { plainDateOf } from "../../sheet/serialDate";
 import type { PressureUnit } from "../cells/pressure";
-import type { ColumnProposal } from "../columns";
+import type { ColumnProposal } from "../columns/columns";
 import type { LogContext } from "../context";
 import { KINDS, UNSETTLED, type ColumnSettings, type Kind } from "../fieldKinds";
 import type { Field } from "../log";
-import type { ColumnRange } from "../scan";
+import type { ColumnRange } from "../tables/scan";
 import type { SheetPlan, TablePlan } from "../sheetPlan";
 import { dateEvidence, orderIn, type DateEvidence } from "./dates";
 import { answered, assumedOf, nameOf, type Knowledge, type Open, type SettledColumn } from "./open";

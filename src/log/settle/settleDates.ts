@@ -1,6 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import type { StampColumn } from "../cells/stamp";
-import type { ColumnProposal } from "../columns";
+import type { ColumnProposal } from "../columns/columns";
 import type { DateOrder } from "../context";
 import { UNSETTLED } from "../fieldKinds";
 import type { ColumnQuestion } from "../log";

@@ -7,7 +7,7 @@ import { civilOf, epochDayOfSerial } from "../../sheet/serialDate";
 import { tidy } from "../cells/cell";
 import { dateTextOf } from "../cells/dateText";
 import type { StampOrder } from "../context";
-import { forEachCell, forEachText, type ColumnRange } from "../scan";
+import { forEachCell, forEachText, type ColumnRange } from "../tables/scan";
 import { LATEST_YEAR_UNKNOWN } from "./dates";
 
 /** What the cells of a column say of how its tests are written. */

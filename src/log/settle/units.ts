@@ -1,6 +1,6 @@
 import { showsDate } from "../../sheet/numberFormat";
 import type { PressureUnit } from "../cells/pressure";
-import { forEachCell, type ColumnRange } from "../scan";
+import { forEachCell, type ColumnRange } from "../tables/scan";
 
 /** What the numbers of a column say of their unit. */
 export interface NumberEvidence {

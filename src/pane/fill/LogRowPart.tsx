@@ -2,7 +2,7 @@ import { Button } from "@fluentui/react-components";
 import { useEffect, useState } from "react";
 import { Temporal } from "temporal-polyfill";
 import type { Field } from "../../log/log";
-import { isTotalsRow } from "../../log/totalsRow";
+import { isTotalsRow } from "../../log/rows/totalsRow";
 import type { Workbook } from "../../workbook/workbook";
 import type { SheetReading } from "../check/report";
 import { CopyButton } from "../kit/CopyButton";

@@ -1,8 +1,8 @@
-import { isBlank, type Sheet } from "../sheet/sheet";
-import { isTooLong, type Cell } from "./cells/cell";
-import { readStamps } from "./cells/stamp";
-import { readCell, UNSETTLED, type Kind } from "./fieldKinds";
-import type { Table } from "./table";
+import { isBlank, type Sheet } from "../../sheet/sheet";
+import { isTooLong, type Cell } from "../cells/cell";
+import { readStamps } from "../cells/stamp";
+import { readCell, UNSETTLED, type Kind } from "../fieldKinds";
+import type { Table } from "../tables/table";
 
 /** The different cells of a column, as far as it takes to know what it holds. */
 export interface ColumnSample {

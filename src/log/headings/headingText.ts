@@ -1,6 +1,6 @@
-import { plain } from "./cells/cell";
+import { plain } from "../cells/cell";
 import { LONGEST_PHRASE, MEANINGS, type Concept } from "./headings";
-import type { LogColumn } from "./log";
+import type { LogColumn } from "../log";
 
 /** A heading, understood as far as its words go. */
 export interface HeadingMeaning {

@@ -1,5 +1,5 @@
-import { withHelium } from "./cells/mix";
-import { CYLINDER_FIELDS, FILL_FIELDS } from "./fieldKinds";
+import { withHelium } from "../cells/mix";
+import { CYLINDER_FIELDS, FILL_FIELDS } from "../fieldKinds";
 import type {
   Cylinder,
   CylinderField,
@@ -10,8 +10,8 @@ import type {
   FillFields,
   FurtherTest,
   RowPlace,
-} from "./log";
-import { BLANK } from "./reading";
+} from "../log";
+import { BLANK } from "../reading";
 
 /** The readings of one row by field; a field without a column is blank. */
 export type RowReadings = FillFields & CylinderFields;

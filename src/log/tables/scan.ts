@@ -1,5 +1,5 @@
-import { isBlank, type CellValue, type Sheet } from "../sheet/sheet";
-import { isTooLong } from "./cells/cell";
+import { isBlank, type CellValue, type Sheet } from "../../sheet/sheet";
+import { isTooLong } from "../cells/cell";
 import type { Table } from "./table";
 
 /** Part of a column that belongs together: the rows of one table. */

@@ -1,22 +1,14 @@
-import type { Sheet } from "../sheet/sheet";
-import type { ColumnSaid } from "./context";
-import { plain } from "./cells/cell";
-import { isField, KINDS, TEST_FIELDS } from "./fieldKinds";
-import { roleOf, type Role } from "./headingFields";
-import type { HeadingMeaning } from "./headingText";
-import type { Field, TestField } from "./log";
+import type { Sheet } from "../../sheet/sheet";
+import type { ColumnSaid } from "../context";
+import { plain } from "../cells/cell";
+import { isField, KINDS, TEST_FIELDS } from "../fieldKinds";
+import { roleOf, type Role } from "../headings/headingFields";
+import type { Field, TestField } from "../log";
 import { roleByCells, roleByCellsAlone, showsWorkingPressures } from "./roleByCells";
-import { settleMoments, withRole, type ColumnInRole } from "./moments";
-import { sampleOf, shareRead, type ColumnSample } from "./sample";
-import type { Table } from "./table";
-
-/** A column before anybody said what it is. */
-export interface ColumnDraft {
-  readonly column: number;
-  readonly heading: string;
-  readonly meaning: HeadingMeaning;
-  readonly sample: ColumnSample;
-}
+import type { ColumnDraft, ColumnInRole } from "./draft";
+import { settleMoments, withRole } from "./moments";
+import { sampleOf, shareRead } from "./sample";
+import type { Table } from "../tables/table";
 
 /** What a column is taken for, before its units and orders are settled. */
 export interface ColumnProposal extends ColumnDraft {

@@ -1,7 +1,7 @@
-import { isBlank, type Area, type CellValue, type Sheet, type SheetRow } from "../sheet/sheet";
-import { isField, TEST_FIELDS } from "./fieldKinds";
-import { roleOf, type Role } from "./headingFields";
-import { meaningOf, NO_MEANING, type HeadingMeaning } from "./headingText";
+import { isBlank, type Area, type CellValue, type Sheet, type SheetRow } from "../../sheet/sheet";
+import { isField, TEST_FIELDS } from "../fieldKinds";
+import { roleOf, type Role } from "../headings/headingFields";
+import { meaningOf, NO_MEANING, type HeadingMeaning } from "../headings/headingText";
 
 /** Headings over columns, and the rows below that belong to them. */
 export interface Table {

@@ -1,5 +1,5 @@
-import { isBlank, type CellValue, type SheetRow } from "../sheet/sheet";
-import type { LogColumn } from "./log";
+import { isBlank, type CellValue, type SheetRow } from "../../sheet/sheet";
+import type { LogColumn } from "../log";
 import { namesTotals } from "./rowKind";
 
 /** Whether a row is named a total, and is not one of a cylinder on a day: customers may be called Total Diving. */

@@ -1,8 +1,8 @@
-import { absoluteBar } from "../gas/units";
-import type { CellValue } from "../sheet/sheet";
-import type { PressureUnit } from "./cells/pressure";
-import type { PressureReading } from "./log";
-import { ambiguous, type Reading } from "./reading";
+import { absoluteBar } from "../../gas/units";
+import type { CellValue } from "../../sheet/sheet";
+import type { PressureUnit } from "../cells/pressure";
+import type { PressureReading } from "../log";
+import { ambiguous, type Reading } from "../reading";
 
 /** No cylinder comes in with as much, in bar; so a higher number is in psi. */
 const MOST_BAR = 300;

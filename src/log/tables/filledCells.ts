@@ -1,4 +1,4 @@
-import type { CellValue, Sheet, SheetRow } from "../sheet/sheet";
+import type { CellValue, Sheet, SheetRow } from "../../sheet/sheet";
 
 /** A sheet in which cells hold what others above them say for them too. */
 export interface FilledSheet {

@@ -1,6 +1,6 @@
-import { columnLetters } from "../sheet/sheet";
-import { plain } from "./cells/cell";
-import type { ColumnChoice, ColumnSaid, LogContext, SheetChoice } from "./context";
+import { columnLetters } from "../../sheet/sheet";
+import { plain } from "../cells/cell";
+import type { ColumnChoice, ColumnSaid, LogContext, SheetChoice } from "../context";
 
 /** A column as choices know it. */
 interface KnownColumn {

@@ -1,9 +1,9 @@
-import { isBlank, type CellValue, type Sheet } from "../sheet/sheet";
-import { isDitto, isTooLong } from "./cells/cell";
-import { readStamps } from "./cells/stamp";
-import { readCell, type ColumnSettings, type Kind } from "./fieldKinds";
-import type { Field } from "./log";
-import { BLANK, unreadable, value, type Reading } from "./reading";
+import { isBlank, type CellValue, type Sheet } from "../../sheet/sheet";
+import { isDitto, isTooLong } from "../cells/cell";
+import { readStamps } from "../cells/stamp";
+import { readCell, type ColumnSettings, type Kind } from "../fieldKinds";
+import type { Field } from "../log";
+import { BLANK, unreadable, value, type Reading } from "../reading";
 
 /**
  * Reads the cells of one column. Logs repeat themselves, so every different cell is read once and its reading shared:

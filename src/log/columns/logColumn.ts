@@ -1,9 +1,9 @@
-import { showsDate, showsTimeOnly } from "../sheet/numberFormat";
-import { epochDayOfSerial, plainDateOf, timeOfSerial } from "../sheet/serialDate";
-import type { Cell } from "./cells/cell";
+import { showsDate, showsTimeOnly } from "../../sheet/numberFormat";
+import { epochDayOfSerial, plainDateOf, timeOfSerial } from "../../sheet/serialDate";
+import type { Cell } from "../cells/cell";
 import { DUE_CHOICES, FULL_PRESSURE_CHOICES, type ColumnProposal } from "./columns";
-import type { ColumnQuestion, LogColumn } from "./log";
-import type { SettledColumn } from "./settle/open";
+import type { ColumnQuestion, LogColumn } from "../log";
+import type { SettledColumn } from "../settle/open";
 
 const EXAMPLES_SHOWN = 3;
 

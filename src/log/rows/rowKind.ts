@@ -1,9 +1,9 @@
-import { dateFormatOf } from "../sheet/numberFormat";
-import { isBlank, type CellValue, type SheetRow } from "../sheet/sheet";
-import { plain } from "./cells/cell";
-import { CYLINDER_FIELDS, isCylinderOnly } from "./fieldKinds";
-import type { Field, RowKind, SheetKind } from "./log";
-import type { Reading } from "./reading";
+import { dateFormatOf } from "../../sheet/numberFormat";
+import { isBlank, type CellValue, type SheetRow } from "../../sheet/sheet";
+import { plain } from "../cells/cell";
+import { CYLINDER_FIELDS, isCylinderOnly } from "../fieldKinds";
+import type { Field, RowKind, SheetKind } from "../log";
+import type { Reading } from "../reading";
 import type { RowReadings } from "./records";
 
 /** A row's kind, and why where it could not be read. */

@@ -1,11 +1,11 @@
-import { dateFormatOf } from "../sheet/numberFormat";
-import { isBlank, type SheetRow } from "../sheet/sheet";
-import { dateTextOf } from "./cells/dateText";
+import { dateFormatOf } from "../../sheet/numberFormat";
+import { isBlank, type SheetRow } from "../../sheet/sheet";
+import { dateTextOf } from "../cells/dateText";
 import { withFilled, type FilledSheet, type Filling } from "./filledCells";
-import { roleOf, type Role } from "./headingFields";
-import { meaningOf, type HeadingMeaning } from "./headingText";
-import { namesTotals } from "./rowKind";
-import { LATEST_YEAR_UNKNOWN } from "./settle/dates";
+import { roleOf, type Role } from "../headings/headingFields";
+import { meaningOf, type HeadingMeaning } from "../headings/headingText";
+import { namesTotals } from "../rows/rowKind";
+import { LATEST_YEAR_UNKNOWN } from "../settle/dates";
 import type { Table } from "./table";
 
 /** What the reading of such a day says of it. */

@@ -1,10 +1,10 @@
-import { showsDate } from "../sheet/numberFormat";
-import { plain, type Cell } from "./cells/cell";
-import { dateTextOf } from "./cells/dateText";
-import type { ColumnDraft } from "./columns";
-import type { Role } from "./headingFields";
+import { showsDate } from "../../sheet/numberFormat";
+import { plain, type Cell } from "../cells/cell";
+import { dateTextOf } from "../cells/dateText";
+import type { ColumnDraft } from "./draft";
+import type { Role } from "../headings/headingFields";
 import { shareOf, shareRead } from "./sample";
-import { LATEST_YEAR_UNKNOWN } from "./settle/dates";
+import { LATEST_YEAR_UNKNOWN } from "../settle/dates";
 
 /** What a heading of several meanings stands for, going by the cells below it. */
 export function roleByCells(role: Role | undefined, { sample, meaning }: ColumnDraft): Role | undefined {

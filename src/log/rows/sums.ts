@@ -1,6 +1,6 @@
-import type { CellValue, Sheet, SheetRow } from "../sheet/sheet";
-import { isTooLong, tidy } from "./cells/cell";
-import { numbersIn } from "./cells/numbers";
+import type { CellValue, Sheet, SheetRow } from "../../sheet/sheet";
+import { isTooLong, tidy } from "../cells/cell";
+import { numbersIn } from "../cells/numbers";
 
 /** How far a sum reaches up; beyond, a number alone is not compared. */
 const ROWS_SUMMED = 2000;

@@ -1,16 +1,16 @@
-import { isBlank, type SheetRow } from "../sheet/sheet";
+import { isBlank, type SheetRow } from "../../sheet/sheet";
 import { ColumnReader } from "./columnReader";
-import { isCylinderOnly, KINDS, TEST_FIELDS } from "./fieldKinds";
-import type { Cylinder, Field, Fill, FurtherTest, RowKind, TestField, UnreadableRow } from "./log";
-import { value, type Reading } from "./reading";
+import { isCylinderOnly, KINDS, TEST_FIELDS } from "../fieldKinds";
+import type { Cylinder, Field, Fill, FurtherTest, RowKind, TestField, UnreadableRow } from "../log";
+import { value, type Reading } from "../reading";
 import { blankReadings, Records, type RowReadings } from "./records";
 import { rowKindOf } from "./rowKind";
 import { startBeside } from "./rowUnits";
-import type { SettledColumn } from "./settle/open";
-import type { SheetPlan, TablePlan } from "./sheetPlan";
-import type { Steps } from "../sheet/steps";
+import type { SettledColumn } from "../settle/open";
+import type { SheetPlan, TablePlan } from "../sheetPlan";
+import type { Steps } from "../../sheet/steps";
 import { sumsUp } from "./sums";
-import { holdsData } from "./table";
+import { holdsData } from "../tables/table";
 
 /** What the rows of a sheet hold, in their order. */
 export interface RowsRead {

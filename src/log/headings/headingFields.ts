@@ -1,6 +1,6 @@
 import type { Concept } from "./headings";
 import type { HeadingMeaning } from "./headingText";
-import type { Field } from "./log";
+import type { Field } from "../log";
 
 /** What a heading may stand for before its cells and its neighbours are looked at. */
 export type Role =

@@ -1,4 +1,4 @@
-import { isBlank, type Sheet } from "../sheet/sheet";
+import { isBlank, type Sheet } from "../../sheet/sheet";
 import { asItStands, withFilled, type FilledSheet, type Filling } from "./filledCells";
 
 /** No sheet kept by hand has as many; a hostile one may. */

@@ -1,12 +1,7 @@
-import type { ColumnDraft } from "./columns";
-import { TEST_FIELDS } from "./fieldKinds";
-import type { Role } from "./headingFields";
+import type { ColumnInRole } from "./draft";
+import { TEST_FIELDS } from "../fieldKinds";
+import type { Role } from "../headings/headingFields";
 import { hasDecimals, shareOf, shareRead } from "./sample";
-
-/** A column with the role it has so far. */
-export interface ColumnInRole extends ColumnDraft {
-  role: Role | undefined;
-}
 
 const MIXES = ["startMix", "orderedMix", "analysedMix"] as const;
 const PRESSURES = ["startPressure", "endPressure", "settledPressure"] as const;
