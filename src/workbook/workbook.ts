@@ -67,6 +67,22 @@ export interface CellMarks {
   clear(): Promise<number>;
 }
 
+/** What changed in a workbook, as far as its host can tell. Rows count from 0, the last included. */
+export type WorkbookChange =
+  /** Cells of these rows may hold something else; nothing moved. */
+  | {
+      readonly kind: "rows";
+      readonly sheet: string;
+      readonly firstRow: number;
+      readonly lastRow: number;
+      /** The host knows that Brimbook itself wrote it. Without, it may be anybody's. */
+      readonly own?: true;
+    }
+  /** Rows or columns were put in, taken out or sorted, or the name means another sheet now: read all of it again. */
+  | { readonly kind: "sheet"; readonly sheet: string; readonly own?: true }
+  /** Sheets came, went, moved, were renamed, hidden or shown: list them again. */
+  | { readonly kind: "sheets" };
+
 /**
  * The one narrow interface to a workbook. Hosts: Excel, the grid in the browser, a file.
  * Every method may reject with a `WorkbookProblem`, whose message is a sentence for the user.
@@ -80,6 +96,17 @@ export interface Workbook {
    * and ends at 1; an aborted `signal` rejects with its reason and leaves nothing half read.
    */
   readSheet(name: string, progress?: (share: number) => void, signal?: AbortSignal): Promise<Sheet>;
+  /**
+   * These rows of a sheet as `readSheet` gives them, blank ones included; counts from 0, the last included. Hosts that
+   * can read a part of a sheet have it.
+   */
+  readRows?(name: string, firstRow: number, lastRow: number): Promise<readonly SheetRow[]>;
+  /**
+   * Tells of changes from now on, until the function it returns is called: a burst comes as one list, and nothing
+   * comes while nobody sees the pane; what happened meanwhile comes when it is shown again. Hosts that cannot tell of
+   * changes do without, and the log is read again on request.
+   */
+  watch?(onChange: (changes: readonly WorkbookChange[]) => void): () => void;
   /**
    * What one cell holds now, `undefined` where its sheet is gone. Hosts that can look at a cell without reading its
    * sheet have it: a jump to a finding then says when the cell has changed since it was judged.

@@ -1,8 +1,8 @@
 import type { OfficeGlobals } from "./session";
 
-/** What tells of something that happens in the workbook, such as `worksheets.onChanged`. */
-type Event = (context: Excel.RequestContext) => {
-  add(handler: () => Promise<void>): {
+/** What tells of something that happens in the workbook, such as `worksheets.onChanged`, with what it tells. */
+type Event<Told> = (context: Excel.RequestContext) => {
+  add(handler: (told: Told) => Promise<void>): {
     readonly context: OfficeExtension.ClientRequestContext;
     remove(): void;
   };
@@ -12,10 +12,14 @@ type Event = (context: Excel.RequestContext) => {
  * Calls `hear` whenever the event happens, until the returned function is called. Where Excel cannot tell of it
  * nothing is called: whoever listens must do without.
  */
-export function listen({ Excel: excel }: OfficeGlobals, event: Event, hear: () => void): () => void {
+export function listen<Told>(
+  { Excel: excel }: OfficeGlobals,
+  event: Event<Told>,
+  hear: (told: Told) => void,
+): () => void {
   const registration = excel.run(async (context) => {
-    const added = event(context).add(async () => {
-      hear();
+    const added = event(context).add(async (told) => {
+      hear(told);
     });
     await context.sync();
     return added;

@@ -10,19 +10,22 @@ import type {
   SelectedRows,
   SheetInfo,
   Workbook,
+  WorkbookChange,
 } from "../workbook";
 import { WorkbookProblem } from "../workbook";
 import { addSheets } from "./addSheets";
 import { appendRow } from "./appendRow";
+import { watchWorkbook } from "./changes";
 import { readArea, readCellInHand } from "./cellInHand";
 import { dateSystemByFunction, dateSystemOf } from "./dateSystem";
 import { listen } from "./events";
 import { clearMarks, markCells } from "./marks";
 import { readMerges } from "./merges";
-import { findSheet, readOutline, sheetNamed } from "./outline";
+import { PaneInSight } from "./paneInSight";
+import { findSheet, listTabs, readOutline, sheetNamed } from "./outline";
 import { readSelection } from "./readSelection";
 import { findBroken, repairFormulas, type BrokenFormula, type Repair } from "./repair";
-import { cellValue, readRows } from "./rows";
+import { cellValue, readRows, readSpan } from "./rows";
 import type { OfficeGlobals } from "./session";
 import { Session } from "./session";
 import { SettingsStore } from "./settingsStore";
@@ -30,21 +33,20 @@ import { SettingsStore } from "./settingsStore";
 /** The workbook that is open in Excel. Make one after `Office.onReady`; it keeps nothing of what it reads. */
 export class ExcelWorkbook implements Workbook, FormulaHost {
   readonly capabilities: Capabilities = { select: true, settings: true, charts: true };
+  /** Whether the user sees the pane: what is only for the eye waits until then. */
+  readonly inSight: PaneInSight;
   private readonly session: Session;
   private readonly settings: SettingsStore;
 
   constructor(private readonly globals: OfficeGlobals = { Excel, Office }) {
+    this.inSight = new PaneInSight(globals);
     this.session = new Session(globals);
     this.settings = new SettingsStore(this.session);
   }
 
-  listSheets(): Promise<readonly SheetInfo[]> {
-    return this.session.read("the list of sheets", async (context) => {
-      const { worksheets } = context.workbook;
-      worksheets.load("items/name,items/visibility");
-      await context.sync();
-      return worksheets.items.map((sheet) => ({ name: sheet.name, hidden: sheet.visibility !== "Visible" }));
-    });
+  async listSheets(): Promise<readonly SheetInfo[]> {
+    const tabs = await listTabs(this.session);
+    return tabs.map(({ name, visibility }) => ({ name, hidden: visibility !== "Visible" }));
   }
 
   readSheet(name: string, progress?: (share: number) => void, signal?: AbortSignal): Promise<Sheet> {
@@ -65,6 +67,10 @@ export class ExcelWorkbook implements Workbook, FormulaHost {
     signal?.throwIfAborted();
     progress(1);
     return { name: outline.name, hidden: outline.hidden, dateSystem, rows, merges };
+  }
+
+  async readRows(name: string, firstRow: number, lastRow: number): Promise<readonly SheetRow[]> {
+    return readSpan(this.session, await readOutline(this.session, name), { firstRow, lastRow });
   }
 
   readCell(address: CellAddress): Promise<CellValue | undefined> {
@@ -146,18 +152,22 @@ export class ExcelWorkbook implements Workbook, FormulaHost {
     return readArea(this.session, sheet, area);
   }
 
+  readonly watch = (onChange: (changes: readonly WorkbookChange[]) => void): (() => void) =>
+    watchWorkbook(this.globals, this.session, this.inSight, onChange);
+
   /** Tells of every edit in the workbook, until the function it returns is called. */
-  readonly watchChanges = (onChange: () => void): (() => void) =>
-    listen(this.globals, ({ workbook }) => workbook.worksheets.onChanged, onChange);
+  readonly watchChanges = (onChange: () => void): (() => void) => this.watch(() => onChange());
 
   /** Tells when the user goes to another cell or edits one, until the function it returns is called. */
   readonly watchCellInHand = (onLook: () => void): (() => void) => {
+    const { stir, stop } = this.inSight.gather(onLook);
     const stops = [
-      listen(this.globals, ({ workbook }) => workbook.worksheets.onSelectionChanged, onLook),
-      this.watchChanges(onLook),
+      listen(this.globals, ({ workbook }) => workbook.worksheets.onSelectionChanged, stir),
+      listen(this.globals, ({ workbook }) => workbook.worksheets.onChanged, stir),
+      stop,
     ];
     return () => {
-      for (const stop of stops) stop();
+      for (const each of stops) each();
     };
   };
 }

@@ -11,6 +11,23 @@ export interface Outline {
   readonly someRowsHidden: boolean;
 }
 
+/** A sheet as its tab shows it; the id stays when it is renamed. */
+export interface Tab {
+  readonly id: string;
+  readonly name: string;
+  readonly visibility: string;
+}
+
+/** The sheets in the order of their tabs. */
+export function listTabs(session: Session): Promise<readonly Tab[]> {
+  return session.read("the list of sheets", async (context) => {
+    const { worksheets } = context.workbook;
+    worksheets.load("items/id,items/name,items/visibility");
+    await context.sync();
+    return worksheets.items.map(({ id, name, visibility }) => ({ id, name, visibility }));
+  });
+}
+
 /** How a sheet is called in a sentence. */
 export const sheetNamed = (name: string) => `the sheet "${name}"`;
 

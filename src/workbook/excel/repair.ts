@@ -1,6 +1,6 @@
 import type { CellAddress } from "../../sheet/sheet";
 import { typedFormula } from "../file/xlsx/formulas";
-import { sheetNamed } from "./outline";
+import { listTabs, sheetNamed } from "./outline";
 import { isProtected } from "./protection";
 import type { Session } from "./session";
 
@@ -24,14 +24,9 @@ const CELLS_AT_ONCE = 500;
  * they got the prefix under which files keep them. Calculating again does not help; writing them again does.
  */
 export async function findBroken(session: Session): Promise<BrokenFormula[]> {
-  const names = await session.read("the list of sheets", async (context) => {
-    const { worksheets } = context.workbook;
-    worksheets.load("items/name");
-    await context.sync();
-    return worksheets.items.map(({ name }) => name);
-  });
+  const tabs = await listTabs(session);
   const broken: BrokenFormula[] = [];
-  for (const name of names) broken.push(...(await brokenOn(session, name)));
+  for (const { name } of tabs) broken.push(...(await brokenOn(session, name)));
   return broken;
 }
 

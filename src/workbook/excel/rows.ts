@@ -1,5 +1,6 @@
 import type { Area, CellValue, SheetRow } from "../../sheet/sheet";
 import { BLANK_ROW, isBlank } from "../../sheet/sheet";
+import type { RowSpan } from "../selectedRows";
 import { WorkbookProblem } from "../workbook";
 import type { Outline } from "./outline";
 import { sheetNamed } from "./outline";
@@ -11,31 +12,46 @@ const BLOCK_CELLS = 100_000;
 
 const TOO_LARGE = new Set(["ResponsePayloadSizeLimitExceeded", "RangeExceedsLimit"]);
 
-/** All rows of a sheet, read in blocks of rows; a block that is too large for Excel is asked for in halves. */
+/** All rows of a sheet, up to the last that holds anything. */
 export async function readRows(
   session: Session,
   outline: Outline,
   progress: (share: number) => void,
   signal: AbortSignal | undefined,
 ): Promise<SheetRow[]> {
+  const last = outline.used?.lastRow ?? -1;
+  const rows = await readSpan(session, outline, { firstRow: 0, lastRow: last }, progress, signal);
+  while (rows.length > 0 && rows.at(-1)!.values.every(isBlank)) rows.pop();
+  return rows;
+}
+
+/** Some rows of a sheet, read in blocks of rows; a block that is too large for Excel is asked for in halves. */
+export async function readSpan(
+  session: Session,
+  outline: Outline,
+  { firstRow, lastRow }: RowSpan,
+  progress: (share: number) => void = () => undefined,
+  signal?: AbortSignal,
+): Promise<SheetRow[]> {
+  const rows: SheetRow[] = Array.from({ length: lastRow + 1 - firstRow }, () => BLANK_ROW);
   const used = outline.used;
-  if (!used) return [];
-  const rows: SheetRow[] = Array.from({ length: used.firstRow }, () => BLANK_ROW);
-  const rowCount = used.lastRow + 1 - used.firstRow;
+  if (!used) return rows;
+  const end = Math.min(used.lastRow, lastRow);
+  const begin = Math.max(used.firstRow, firstRow);
   let blockRows = Math.max(1, Math.floor(BLOCK_CELLS / (used.lastColumn + 1 - used.firstColumn)));
-  while (rows.length <= used.lastRow) {
+  let next = begin;
+  while (next <= end) {
     signal?.throwIfAborted();
-    const lastRow = Math.min(used.lastRow, rows.length + blockRows - 1);
-    const block = await readBlock(session, outline, { ...used, firstRow: rows.length, lastRow });
+    const last = Math.min(end, next + blockRows - 1);
+    const block = await readBlock(session, outline, { ...used, firstRow: next, lastRow: last });
     signal?.throwIfAborted();
     if (block) {
-      for (const row of block) rows.push(row);
-      progress((rows.length - used.firstRow) / rowCount);
+      for (const row of block) rows[next++ - firstRow] = row;
+      progress((next - begin) / (end + 1 - begin));
     } else {
-      blockRows = Math.floor((lastRow + 1 - rows.length) / 2);
+      blockRows = Math.floor((last + 1 - next) / 2);
     }
   }
-  while (rows.length > 0 && rows.at(-1)!.values.every(isBlank)) rows.pop();
   return rows;
 }
 

@@ -4,6 +4,8 @@ import { problemOf } from "./problems";
 export interface OfficeGlobals {
   readonly Excel: Pick<typeof Excel, "run">;
   readonly Office: {
+    /** Tells of the pane being closed and opened again, where functions and pane share a runtime. */
+    readonly addin?: Pick<typeof Office.addin, "onVisibilityModeChanged">;
     readonly context: {
       readonly requirements: { isSetSupported(name: string, version: string): boolean };
     };

@@ -11,7 +11,10 @@ import { ActionType, DELAY_FOR_CELL_EDIT, ITEMS, pascal, PathType } from "./wire
  * was not loaded, and lets nobody use an object once its `Excel.run` is over. Microsoft's own office.js is put before
  * the same fake Excel in the browser tests, which is what the double is measured against.
  */
-export function excelDouble(fake: FakeExcel, excelApi = "1.20"): OfficeGlobals {
+export function excelDouble(
+  fake: FakeExcel,
+  excelApi = "1.20",
+): OfficeGlobals & { readonly pane: PaneDouble } {
   const supports = (version: string) => Number(version.split(".")[1]) <= Number(excelApi.split(".")[1]);
   const run = async (first: Excel.RunOptions | Context | Batch, second?: Batch) => {
     const batch = second ?? (first as Batch);
@@ -26,10 +29,28 @@ export function excelDouble(fake: FakeExcel, excelApi = "1.20"): OfficeGlobals {
       context.isOver = true;
     }
   };
+  const pane = new PaneDouble();
+  const onVisibilityModeChanged = pane.watch as typeof Office.addin.onVisibilityModeChanged;
   return {
     Excel: { run: run as unknown as typeof Excel.run },
-    Office: { context: { requirements: { isSetSupported: (_, version) => supports(version) } } },
+    Office: {
+      addin: { onVisibilityModeChanged },
+      context: { requirements: { isSetSupported: (_, version) => supports(version) } },
+    },
+    pane,
   };
+}
+
+/** The pane's window: closed, it goes on running. */
+class PaneDouble {
+  private readonly watchers = new Set<(message: { visibilityMode: string }) => void>();
+  readonly watch = async (watcher: (message: { visibilityMode: string }) => void) => {
+    this.watchers.add(watcher);
+    return async () => void this.watchers.delete(watcher);
+  };
+  show(visibilityMode: "Taskpane" | "Hidden"): void {
+    for (const watcher of this.watchers) watcher({ visibilityMode });
+  }
 }
 
 type Batch = (context: Context) => Promise<unknown>;
@@ -91,6 +112,7 @@ class Context {
   }
 }
 
+type Handler = (told: unknown) => void;
 type Answer = Readonly<Record<string, unknown>>;
 
 class ClientObject {
@@ -134,8 +156,8 @@ class ClientObject {
     if (name === "isNullObject" || (name === "items" && items) || values?.includes(name))
       return this.value(name);
     if (properties?.[name]) return this.property(name, properties[name]);
-    if (events?.[name]) return { add: (handler: () => void) => this.listen(events[name]!, handler) };
     this.mustBeSupported(name);
+    if (events?.[name]) return { add: (handler: Handler) => this.listen(events[name]!, handler) };
     if (objects?.[name]) return (...given: unknown[]) => this.objectBy(name, objects[name]!, given);
     if (results?.includes(name)) return (...given: unknown[]) => this.resultOf(name, given);
     if (actions?.includes(name)) return (...given: unknown[]) => this.call(name, given, () => undefined);
@@ -221,10 +243,13 @@ class ClientObject {
     };
   }
 
-  private listen({ hear, cease }: { hear: string; cease: string }, handler: () => void) {
+  private listen(event: string, handler: Handler) {
     const { listeners } = this.context.fake;
-    this.call(hear, [], () => listeners.add(handler));
-    return { context: this.context, remove: () => this.call(cease, [], () => listeners.delete(handler)) };
+    const hearing = listeners.get(event) ?? new Set();
+    listeners.set(event, hearing);
+    this.call(`_Register${event}Event`, [], () => hearing.add(handler));
+    const remove = () => this.call(`_Unregister${event}Event`, [], () => hearing.delete(handler));
+    return { context: this.context, remove };
   }
 
   private call(name: string, given: readonly unknown[], receive: (value: unknown) => void): void {

@@ -1,4 +1,5 @@
-import type { CellAddress, Sheet } from "../../../src/sheet/sheet";
+import type { CellAddress, CellValue, Sheet, SheetRow } from "../../../src/sheet/sheet";
+import { BLANK_ROW, columnLetters } from "../../../src/sheet/sheet";
 import type { FakeBook } from "./fakeObjects";
 import { FakeSheet, HostError, WorkbookObject } from "./fakeObjects";
 import type { WireAction, WireAnswer, WirePath, WireRequest } from "./wire";
@@ -13,8 +14,8 @@ export class FakeExcel {
   readonly book: FakeBook;
   /** Every request that came, in order. */
   readonly requests: WireRequest[] = [];
-  /** Who wants to hear of edits. */
-  readonly listeners = new Set<() => void>();
+  /** Who wants to hear of what, by the name under which office.js asks to hear of it. */
+  readonly listeners = new Map<string, Set<(told: unknown) => void>>();
   /** An answer longer than this is refused. */
   answerLimit = Number.POSITIVE_INFINITY;
   /** Refuses a request with the code it returns. */
@@ -62,6 +63,19 @@ export class FakeExcel {
   finishEditing(): void {
     this.editing?.finish();
     this.editing = undefined;
+  }
+
+  /** Something happened in the workbook: `tell("DataChanged", { worksheetId, address })`. */
+  tell(event: string, told: unknown = {}): void {
+    for (const listener of this.listeners.get(event) ?? []) listener(told);
+  }
+
+  /** An edit by the user, told as Excel tells it. */
+  edit(sheet: FakeSheet, row: number, values: readonly CellValue[], formats?: SheetRow["formats"]): void {
+    while (sheet.rows.length <= row) sheet.rows.push(BLANK_ROW);
+    sheet.rows[row] = { values, ...(formats && { formats }) };
+    const address = `A${row + 1}:${columnLetters(values.length - 1)}${row + 1}`;
+    this.tell("DataChanged", { worksheetId: sheet.id, address, changeType: "RangeEdited" });
   }
 
   async answer(request: WireRequest, flags: number): Promise<WireAnswer> {

@@ -16,8 +16,8 @@ export interface ObjectType {
   readonly results?: readonly string[];
   /** Methods that give nothing. */
   readonly actions?: readonly string[];
-  /** Events, with the methods that office.js calls to hear of them or no more. */
-  readonly events?: Readonly<Record<string, { readonly hear: string; readonly cease: string }>>;
+  /** Events, with what office.js calls them when it asks to hear of them (`_Register…Event`). */
+  readonly events?: Readonly<Record<string, string>>;
 }
 
 /** As much of the Excel object model as the adapter uses. Whatever is not here, the double refuses to know. */
@@ -38,11 +38,10 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
       add: "Worksheet",
     },
     events: {
-      onChanged: { hear: "_RegisterChangedEvent", cease: "_UnregisterChangedEvent" },
-      onSelectionChanged: {
-        hear: "_RegisterSelectionChangedEvent",
-        cease: "_UnregisterSelectionChangedEvent",
-      },
+      ...{ onChanged: "DataChanged", onFormatChanged: "FormatChanged", onCalculated: "Calculated" },
+      ...{ onRowSorted: "RowSorted", onSelectionChanged: "SelectionChanged" },
+      ...{ onAdded: "Added", onDeleted: "Deleted", onNameChanged: "NameChanged" },
+      ...{ onVisibilityChanged: "VisibilityChanged", onMoved: "Moved" },
     },
   },
   Worksheet: {
@@ -104,4 +103,7 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
 };
 
 /** The requirement sets of members that came after ExcelApi 1.12, which the manifest asks for. */
-export const NEEDS: Readonly<Record<string, string>> = { getMergedAreasOrNullObject: "1.13" };
+export const NEEDS: Readonly<Record<string, string>> = {
+  getMergedAreasOrNullObject: "1.13",
+  ...{ onNameChanged: "1.17", onVisibilityChanged: "1.17", onMoved: "1.17" },
+};
