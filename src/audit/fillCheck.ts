@@ -11,6 +11,7 @@ import { CylinderOnRecord } from "./record/cylinderOnRecord";
 import type { FilledCylinder, Rule, Verdict } from "./judge/rule";
 import { aboveRating } from "./rules/oxygen/aboveRating";
 import { hydroPastDue } from "./rules/vessel/hydroPastDue";
+import { continuousTooRich } from "./rules/oxygen/continuousTooRich";
 import { notOxygenClean } from "./rules/oxygen/notOxygenClean";
 import { visualPastDue } from "./rules/vessel/visualPastDue";
 import { shopOf } from "./shop/shop";
@@ -50,6 +51,7 @@ const CHECKS: readonly Check[] = [
   { name: "visual", rule: visualPastDue, asks: ["date", "visual"] },
   { name: "rating", rule: aboveRating, asks: ["oxygenService", "mix"] },
   { name: "method", rule: notOxygenClean, asks: ["oxygenService", "method"] },
+  { name: "method", rule: continuousTooRich, asks: ["mix", "method"] },
 ];
 
 /**
@@ -70,9 +72,8 @@ export function fillCheck(fill: FillToCheck, rules: CountryRules): FillCheck {
     return { verdict: "STOP", text: `STOP: ${reasons}${unknowns.size > 0 ? ` ${unknownText}` : ""}` };
   }
   if (unknowns.size > 0) return { verdict: "UNKNOWN", text: unknownText };
-  const good = verdicts
-    .filter(({ verdict }) => verdict.kind !== "does not apply")
-    .map(({ check }) => check.name);
+  const applied = verdicts.filter(({ verdict }) => verdict.kind !== "does not apply");
+  const good = [...new Set(applied.map(({ check }) => check.name))];
   const remarks = faults.map(({ message }) => `. ${message}`).join("");
   return { verdict: "OK", text: `OK: ${good.join(", ")}${remarks}` };
 }

@@ -3,6 +3,7 @@ import be from "#shared/rules/be.json";
 import caNb from "#shared/rules/ca-nb.json";
 import ca from "#shared/rules/ca.json";
 import ch from "#shared/rules/ch.json";
+import composite from "#shared/rules/composite.json";
 import de from "#shared/rules/de.json";
 import dk from "#shared/rules/dk.json";
 import es from "#shared/rules/es.json";
@@ -72,6 +73,10 @@ export interface CylinderRules {
   /** Where it may not go under water: never, or only with this mark behind its class. */
   readonly underWater?: "never" | "only marked UW";
   readonly underWaterSource?: string;
+  /** For exemptions and special permits of which no class here holds the number. */
+  readonly anyPermit?: true;
+  /** Where these rules were taken on trust for a cylinder: what is not known of it, and what to do. */
+  readonly assumed?: string;
   /** Why a cylinder of this class has no place in a dive shop of the country, where it has none. */
   readonly notAuthorised?: string;
   readonly notAuthorisedSource?: string;
@@ -121,9 +126,41 @@ export interface CountryRules {
 }
 
 /** Only countries for which a source was found; shared/rules/sources.json says how each was seen. */
-const ALL = [
+const WRITTEN = [
   us, ca, caNb, gb, au, be, ch, de, dk, es, fi, fr, hk, it, jp, nl, no, nz, za,
 ] as readonly unknown[] as readonly CountryRules[]; // prettier-ignore
+
+const ALL = WRITTEN.map(withComposite);
+
+/**
+ * A country whose rules say nothing of composites has them by the rule that is common to most: tested as often as its
+ * metal cylinders, at most five years apart, and no longer than their service life.
+ */
+function withComposite(rules: CountryRules): CountryRules {
+  const [metal] = rules.cylinders;
+  if (metal === undefined || rules.cylinders.some(({ materials }) => materials?.includes("composite"))) {
+    return rules;
+  }
+  const { hydroMonthsAtMost, hydroSource, ...common } = composite;
+  const hydro: Interval =
+    metal.hydro !== null && metal.hydro.months <= hydroMonthsAtMost
+      ? metal.hydro
+      : { months: hydroMonthsAtMost, due: "end of month", basis: "practice", source: hydroSource };
+  const { hydroCountsAsVisual, visual } = metal;
+  return {
+    ...rules,
+    cylinders: [
+      ...rules.cylinders,
+      {
+        ...(common as Pick<CylinderRules, "name" | "classes" | "materials" | "sources" | "confidence">),
+        id: `${rules.country}-COMPOSITE`,
+        hydro,
+        visual,
+        hydroCountsAsVisual,
+      },
+    ],
+  };
+}
 
 /** The countries whose rules can be chosen, for a list to pick from. */
 export const COUNTRIES: readonly { readonly code: string; readonly name: string }[] = ALL.map((rules) => ({

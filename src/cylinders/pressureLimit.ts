@@ -3,7 +3,7 @@ import type { CylinderRules } from "./countryRules";
 import type { TestStamp } from "./testStamp";
 
 /** 49 CFR 173.302a(b): 110 % while a `+` follows the date of the latest test. */
-const PLUS_FACTOR = 1.1;
+export const PLUS_FACTOR = 1.1;
 
 /**
  * The highest settled pressure (bar absolute) for a service pressure (bar absolute): as stamped, or 110 % of it where

@@ -1,5 +1,7 @@
 import sizes from "#shared/cylinders/sizes.json";
 import { refuse, unknown } from "../gas/refusal";
+import { absoluteBar } from "../gas/units";
+import { ROUNDING_BAR } from "./classStamp";
 import type { CylinderSize } from "./size";
 
 /**
@@ -41,17 +43,19 @@ function named(key: string, text: string): CylinderSize | undefined {
   return found && { ...found, name: text };
 }
 
-/** `12l`, `12l/232`: the litres stand in the text; a pressure behind them says nothing of the volume. */
+/** `12l`, `12l/232`: the litres stand in the text, and the pressure in bar may stand behind them. */
 function withStatedPressure(key: string): CylinderSize | undefined {
-  const litres = /^(\d+(?:[.,]\d+)?)l(?:\/?\d{3})?$/.exec(key)?.[1];
-  return litres === undefined ? undefined : ofLitres(Number(litres.replace(",", ".")), litres);
+  const [, litres, bar] = /^(\d+(?:[.,]\d+)?)l(?:\/?(\d{3}))?$/.exec(key) ?? [];
+  if (litres === undefined) return undefined;
+  const size = ofLitres(Number(litres.replace(",", ".")), litres);
+  return bar === undefined ? size : { ...size, servicePressureBar: absoluteBar(Number(bar), "metric") };
 }
 
 /** `2x8`, `2xAL80`, `twin LP85`, `double HP100s`. */
 function twin(key: string, text: string): CylinderSize | undefined {
   const half = /^(?:2x|twin|doubles?|d)(.+?)s?$/.exec(key)?.[1];
   const one = half === undefined ? undefined : (inLitres(half, text) ?? named(half, text));
-  return one?.count === 1 ? { waterVolumeL: one.waterVolumeL * 2, count: 2, name: text } : undefined;
+  return one?.count === 1 ? { ...one, waterVolumeL: one.waterVolumeL * 2, count: 2, name: text } : undefined;
 }
 
 function noSuchSize(text: string): never {
@@ -66,8 +70,21 @@ function keyOf(name: string): string {
   return name.toLowerCase().replace(/ /g, "").replace(/bar$/, "").replace(/×/g, "x");
 }
 
-const TABLE: ReadonlyMap<string, CylinderSize> = new Map(
-  sizes.cylinders.flatMap(({ names, waterVolumeL, count }) =>
-    names.map((name) => [keyOf(name), { waterVolumeL, count }] as const),
-  ),
-);
+const TABLE: ReadonlyMap<string, CylinderSize> = tableOfSizes();
+
+/** A name that sizes of several pressures go by says nothing of the pressure. */
+function tableOfSizes(): ReadonlyMap<string, CylinderSize> {
+  const table = new Map<string, CylinderSize>();
+  for (const { names, waterVolumeL, count, servicePressure, unit, ...more } of sizes.cylinders) {
+    const servicePressureBar = absoluteBar(servicePressure, unit === "psi" ? "us" : "metric");
+    const plus = "plusPossible" in more && { plusPossible: true as const };
+    for (const key of names.map(keyOf)) {
+      const before = table.get(key);
+      const other = before?.servicePressureBar ?? Number.NaN;
+      const settled = before === undefined || Math.abs(other - servicePressureBar) <= ROUNDING_BAR;
+      const lower = before === undefined ? servicePressureBar : Math.min(other, servicePressureBar);
+      table.set(key, { waterVolumeL, count, ...(settled && { servicePressureBar: lower }), ...plus });
+    }
+  }
+  return table;
+}

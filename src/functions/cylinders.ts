@@ -1,5 +1,5 @@
 import { fillCheck } from "../audit/fillCheck";
-import { countryRules, type CountryRules } from "../cylinders/countryRules";
+import { countryInWords, countryRules, type CountryRules } from "../cylinders/countryRules";
 import { hydroDue, visualDue } from "../cylinders/dueDates";
 import { stampText, type TestStamp } from "../cylinders/testStamp";
 import { readMixCell } from "../log/cells/mix";
@@ -21,7 +21,10 @@ const stamp = (meaning: string) => asWritten(meaning);
 const cylinderClass = () =>
   text('Class as stamped, such as "3AL" or "3AA".').orElse(() => undefined, "the country's usual cylinder");
 const stampMeans = () =>
-  oneOf('"test", or "due" where the stamp shows the next date.', ["test", "due"]).or("test");
+  oneOf('"test", or "due" where the stamp shows the next date.', ["test", "due"]).orElse(
+    () => undefined,
+    "the country's own habit",
+  );
 
 export const TESTDATE = defineFunction({
   id: "TESTDATE",
@@ -99,25 +102,25 @@ export const FILLCHECK = defineFunction({
 
 interface StampArguments {
   readonly rules: CountryRules;
-  readonly stampMeans: TestStamp["means"];
+  readonly stampMeans: TestStamp["means"] | undefined;
 }
 
-/** The stamp, which may say by itself that it shows the next date ("exp 10/24"). */
-function lastStamp(cell: FilledCell, { rules, stampMeans }: StampArguments): TestStamp {
+/** The stamp, which may say by itself that it shows the next date ("exp 10/24"); else it is as the country stamps. */
+function lastStamp(cell: FilledCell, { rules, stampMeans = rules.stampMeans }: StampArguments): TestStamp {
   const stamp = stampIn(cell, rules.stampOrder);
   return stampMeans === "due" ? { ...stamp, means: "due" } : stamp;
 }
 
 function dueInWords(
-  { rules }: StampArguments,
+  { rules, stampMeans }: StampArguments,
   stamp: TestStamp,
   due: { toString(): string },
 ): readonly string[] {
   return [
     `May be filled up to ${due.toString()}.`,
     `Read as ${stampInWords(stamp)}. Rules: ${rules.name}.`,
-    ...(rules.stampMeans === "due" && stamp.means === "test"
-      ? [`Stamps there usually show the next date: if this one does, give "due" as stampMeans.`]
+    ...(rules.stampMeans === "due" && stampMeans === undefined
+      ? [`Stamps in ${countryInWords(rules)} show the next date. Give "test" as stampMeans where this one shows the last.`]
       : []),
     STAMP_SPREADSHEET_DATE,
   ];

@@ -363,7 +363,7 @@ export declare function TESTDATE(stamp: any[][], order?: any[][]): any[][];
  * @param {any[][]} lastTest The last hydro: a stamp or a date.
  * @param {any[][]} rules Whose rules: a country code such as "US" or "GB".
  * @param {any[][]} [class_] Class as stamped, such as "3AL" or "3AA". The country's usual cylinder if left out.
- * @param {any[][]} [stampMeans] "test", or "due" where the stamp shows the next date. "test" if left out.
+ * @param {any[][]} [stampMeans] "test", or "due" where the stamp shows the next date. The country's own habit if left out.
  * @returns {any[][]}
  */
 export declare function HYDRODUE(
@@ -379,7 +379,7 @@ export declare function HYDRODUE(
  * @param {any[][]} lastVisual The last visual: a stamp or a date.
  * @param {any[][]} rules Whose rules: a country code such as "US" or "GB".
  * @param {any[][]} [class_] Class as stamped, such as "3AL" or "3AA". The country's usual cylinder if left out.
- * @param {any[][]} [stampMeans] "test", or "due" where the stamp shows the next date. "test" if left out.
+ * @param {any[][]} [stampMeans] "test", or "due" where the stamp shows the next date. The country's own habit if left out.
  * @returns {any[][]}
  */
 export declare function VISUALDUE(

@@ -206,8 +206,8 @@ describe("the audit says the same of every fill", () => {
     };
   }
 
-  it("STOP is a stop or a breach of V01, V06, O01 or O02; UNKNOWN is not checked; else OK", () => {
-    const same = ["V01", "V06", "O01", "O02"];
+  it("STOP is a stop or a breach of V01, V06, O01, O02 or O07; UNKNOWN is not checked; else OK", () => {
+    const same = ["V01", "V06", "O01", "O02", "O07"];
     fc.assert(
       fc.property(fills, fc.constantFrom(...COUNTRIES), (fill, { code }) => {
         const rules = countryRules(code);

@@ -261,9 +261,9 @@ describe("V10 and V11, marks that are no hydro for a diver", () => {
     [{ Hydro: "10/24 E", "Previous hydro": "10/21", Made: "2021/11" }, "stop"],
     [{ Hydro: null }, "nothing"],
   ]);
-  it("V11 is no rule where E is no mark, and good to the last day where it is", () => {
+  it("V11 holds in every country an E may come from, and is good to the last day", () => {
     const e = { Hydro: "10/24 E", Made: "2014/03" };
-    expect(verdictOf("V11", e, { country: "GB" })).toBe("nothing");
+    expect(verdictOf("V11", e, { country: "GB" })).toBe("stop");
     const onDay = (Date: string) => verdictOf("V11", { ...e, Made: "2021/11", Date });
     expect([onDay("2026-11-30"), onDay("2026-12-01")]).toEqual(["nothing", "stop"]);
   });

@@ -89,7 +89,7 @@ describe("FILLCHECK", () => {
 });
 
 /** The rules of the audit that FILLCHECK answers for; a stop or breach of theirs is its STOP. */
-const RULES = ["V01", "V06", "O01", "O02"];
+const RULES = ["V01", "V06", "O01", "O02", "O07"];
 
 describe("FILLCHECK is one code with the audit", () => {
   const HYDROS: readonly TestCell[] = [
@@ -104,7 +104,7 @@ describe("FILLCHECK is one code with the audit", () => {
   const VISUALS: readonly TestCell[] = ["2026/03", "2025/09", null];
   const RATINGS: readonly TestCell[] = ["AIR", 40, "O2 clean", "EAN40 max", null, "yes"];
   const MIXES: readonly TestCell[] = [32, "EAN40.4", "EAN50", "air", null];
-  const METHODS: readonly TestCell[] = ["partial pressure", "PP", "premix", "air", null];
+  const METHODS: readonly TestCell[] = ["partial pressure", "PP", "premix", "air", "continuous", null];
 
   const fills: readonly Fill[] = [
     ...HYDROS.map((hydro): Fill => [DAY, hydro, "2026/03", "O2 clean", 32, "premix"]),
@@ -114,7 +114,7 @@ describe("FILLCHECK is one code with the audit", () => {
     ),
   ];
 
-  it("agrees with V01, V06, O01 and O02 on the same cells", () => {
+  it("agrees with V01, V06, O01, O02 and O07 on the same cells", () => {
     for (const fill of fills) {
       const [date, hydro, visual, rating, mix, method] = fill;
       const { findings, notChecked } = auditOf([
@@ -124,7 +124,7 @@ describe("FILLCHECK is one code with the audit", () => {
           Hydro: hydro,
           Visual: visual,
           "O2 rating": rating,
-          "Analysed mix": mix,
+          "Ordered mix": mix,
           Method: method,
           "Filled by": "R.",
         },
@@ -137,5 +137,26 @@ describe("FILLCHECK is one code with the audit", () => {
       const expected = stops.length > 0 ? "STOP" : open.length > 0 ? "UNKNOWN" : "OK";
       expect(`${JSON.stringify(fill)} ${verdict}`).toBe(`${JSON.stringify(fill)} ${expected}`);
     }
+  });
+});
+
+describe("FILLCHECK and what else judges", () => {
+  it("a continuous blend that INJECT refuses is STOP, and one that it makes is OK", () => {
+    for (const percent of [22, 32, 39.9, 40, 40.1, 50, 80, 100]) {
+      const refused = typeof cell("INJECT", percent, 250) !== "number";
+      const verdict = fillCheck([DAY, "2022/10", "2026/03", "O2 clean", percent, "continuous"]);
+      expect(verdict.startsWith("STOP"), `${percent} %: ${verdict}`).toBe(refused);
+      expect(verdict.startsWith("OK"), `${percent} %: ${verdict}`).toBe(!refused);
+    }
+  });
+
+  it("the hydro of a stamp that shows the next date clears the visual only from when it was made", () => {
+    // Due May 2028 after 60 months: made in May 2023, a look inside that held 30 months, to November 2025.
+    expect(fillCheck(["2026-10-15", "2028/05", "2020/03", 40, "air", "air"], "DE")).toMatch(
+      /^STOP: .*30 November 2025/,
+    );
+    expect(fillCheck(["2025-11-30", "2028/05", "2020/03", 40, "air", "air"], "DE")).toBe(
+      "OK: hydro, visual, rating, method",
+    );
   });
 });

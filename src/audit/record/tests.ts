@@ -1,6 +1,7 @@
 import { dayNumber, firstDayOf, monthNumber } from "../../cylinders/calendar";
 import type { CountryRules, CylinderRules, Interval } from "../../cylinders/countryRules";
-import { lastDayAllowed } from "../../cylinders/dueDates";
+import { lastDayAllowed, whenTested } from "../../cylinders/dueDates";
+import { isExternalOnly, isInspection } from "../../cylinders/inspectionMarks";
 import { stampText, type TestStamp } from "../../cylinders/testStamp";
 import type { Cylinder, TestField } from "../../log/log";
 import type { Reading } from "../../log/reading";
@@ -10,12 +11,16 @@ import { TestHistory, type DoubtfulTest, type Test } from "./testHistory";
 
 /** Hydros, judged by the given interval; a cylinder without any counts from its manufacture. */
 export function hydros(records: readonly Cylinder[], interval: Interval, rules: CountryRules): TestHistory {
-  const history = historyOf(
-    "hydro",
-    testsOf(records, "hydro"),
-    interval,
-    (stamp) => !isInspection(stamp, rules),
-  );
+  return hydroHistory(testsOf(records, "hydro"), records, interval, rules);
+}
+
+function hydroHistory(
+  recorded: readonly RecordedTest[],
+  records: readonly Cylinder[],
+  interval: Interval,
+  rules: CountryRules,
+): TestHistory {
+  const history = historyOf("hydro", recorded, interval, (stamp) => !isInspection(stamp, rules));
   if (!history.isEmpty || records.length === 0) return history;
   const made = records
     .filter(({ fields }) => fields.made.kind !== "blank")
@@ -26,7 +31,7 @@ export function hydros(records: readonly Cylinder[], interval: Interval, rules: 
 
 /**
  * Visuals, and hydros where those include one: also a hydro that can be read in two ways, since one of them may clear
- * the cylinder.
+ * the cylinder. Of a hydro that is written as its due date, the look inside was when that hydro was made.
  */
 export function visuals(
   records: readonly Cylinder[],
@@ -34,10 +39,14 @@ export function visuals(
   interval: Interval,
   rules: CountryRules,
 ): TestHistory {
-  const own = historyOf("visual", testsOf(records, "visual"), interval);
+  const own = historyOf("visual", testsOf(records, "visual"), interval, (stamp) => !isExternalOnly(stamp));
   const blankAt = own.isEmpty ? blankIn(records, "visual") : undefined;
   if (!cylinder.hydroCountsAsVisual) return new TestHistory(own.tests, own.doubts, blankAt);
-  const byHydro = hydros(records, interval, rules);
+  const recorded = testsOf(records, "hydro").map((test) => ({
+    ...test,
+    reading: withStamps(test.reading, (stamp) => whenTested(stamp, cylinder.hydro)),
+  }));
+  const byHydro = hydroHistory(recorded, records, interval, rules);
   const inspections = testsOf(records, "hydro").filter(
     ({ reading }) =>
       reading.kind === "value" && isInspection(reading.value, rules) && !isExternalOnly(reading.value),
@@ -49,20 +58,18 @@ export function visuals(
   );
 }
 
+function withStamps(
+  reading: Reading<TestStamp>,
+  change: (stamp: TestStamp) => TestStamp,
+): Reading<TestStamp> {
+  if (reading.kind === "value") return { ...reading, value: change(reading.value) };
+  return reading.kind === "ambiguous" ? { ...reading, choices: reading.choices.map(change) } : reading;
+}
+
 /** Oxygen cleanings, which hold to the end of the month like tests. */
 export function cleanings(records: readonly Cylinder[], months: number): TestHistory {
   const interval: Interval = { months, due: "end of month", basis: "practice", source: "" };
   return historyOf("oxygenCleaned", testsOf(records, "oxygenCleaned"), interval);
-}
-
-/** Marks such as the US `E` and the European `V` stand for an inspection: no pressure was on it. */
-function isInspection(stamp: TestStamp, rules: CountryRules): boolean {
-  return stamp.marks.some((mark) => rules.visualMarks.includes(mark));
-}
-
-/** E: looked at from outside only (49 CFR 180.213(f)); what the visual of a scuba cylinder is about is the inside. */
-function isExternalOnly({ marks }: TestStamp): boolean {
-  return marks.includes("E");
 }
 
 /** Of these recorded tests, those that count, with the days on which each holds. */
@@ -85,7 +92,7 @@ export function historyOf(
     });
     if (reading.kind === "value") {
       if (counts(reading.value)) tests.push(asTest(reading.value));
-      else doubts.push({ reading: noPressureTest(reading.value), choices: [], at });
+      else doubts.push({ reading: noSuchTest(reading.value, as), choices: [], at });
     } else if (reading.kind !== "blank") {
       const choices = reading.kind === "ambiguous" && reading.choices.every(counts) ? reading.choices : [];
       doubts.push({ reading, choices: choices.map(asTest), at });
@@ -102,10 +109,14 @@ const KINDS: Readonly<Record<TestField | "made", Test["kind"]>> = {
   eddyCurrent: "eddy current",
 };
 
-function noPressureTest(stamp: TestStamp): DoubtfulTest["reading"] {
+function noSuchTest(stamp: TestStamp, as: TestField | "made"): DoubtfulTest["reading"] {
+  const written = `${stampText(stamp)} ${stamp.marks.join(" ")}`;
   return {
     kind: "unreadable",
-    why: `${stampText(stamp)} ${stamp.marks.join(" ")} is an inspection, not a hydro. Write the date of the last hydro.`,
+    why:
+      as === "visual"
+        ? `${written} is a look at the outside, not a visual. Write the date of the last visual.`
+        : `${written} is an inspection, not a hydro. Write the date of the last hydro.`,
   };
 }
 
