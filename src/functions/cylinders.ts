@@ -120,7 +120,9 @@ function dueInWords(
     `May be filled up to ${due.toString()}.`,
     `Read as ${stampInWords(stamp)}. Rules: ${rules.name}.`,
     ...(rules.stampMeans === "due" && stampMeans === undefined
-      ? [`Stamps in ${countryInWords(rules)} show the next date. Give "test" as stampMeans where this one shows the last.`]
+      ? [
+          `Stamps in ${countryInWords(rules)} show the next date. Give "test" as stampMeans where this one shows the last.`,
+        ]
       : []),
     STAMP_SPREADSHEET_DATE,
   ];
