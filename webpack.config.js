@@ -5,10 +5,14 @@ import { EsbuildPlugin } from "esbuild-loader";
 import HtmlWebpackPlugin from "html-webpack-plugin";
 import { FunctionsMetadataPlugin } from "./scripts/functions-metadata.mjs";
 import { GzipBudgetPlugin } from "./scripts/gzip-budget.mjs";
+import { PrecachePlugin } from "./scripts/precache.mjs";
 import { referencePage } from "./scripts/reference-page.mjs";
 
 const folder = dirname(fileURLToPath(import.meta.url));
 const DEFAULT_ORIGIN = "https://localhost:3000";
+
+/** The shipped face: two weights, Latin with accents. */
+const TYPEFACE_BUDGET = { "*.woff2": 100 };
 
 /** What both builds share: TypeScript without type check (npm test checks types), and esbuild as minimiser. */
 function common(name) {
@@ -33,6 +37,7 @@ function common(name) {
         },
         { test: /\.css$/, use: ["style-loader", "css-loader"] },
         { test: /\.svg$/, type: "asset/inline" },
+        { test: /\.woff2$/, type: "asset/resource", generator: { filename: "[name].[contenthash:8][ext]" } },
       ],
     },
     optimization: { minimizer: [new EsbuildPlugin({ target: "es2022", legalComments: "none" })] },
@@ -40,17 +45,34 @@ function common(name) {
   };
 }
 
-/** The local workbook: a grid, the worksheet functions and the pane in one page. */
-function page() {
+/** The service worker keeps one name, by which browsers find the next one. */
+const SERVICE_WORKER = "service-worker";
+
+/**
+ * The local workbook: a grid, the worksheet functions and the pane in one page. A folder for any static server, which
+ * installs as an app and then needs no network.
+ */
+function page(dist) {
   return {
     ...common("page"),
-    entry: { page: "./src/page/index.ts" },
-    output: { path: join(folder, "dist/page"), filename: "[name].[contenthash:8].js", clean: true },
+    entry: { page: "./src/page/index.ts", [SERVICE_WORKER]: "./src/page/serviceWorker.ts" },
+    output: {
+      path: join(dist, "page"),
+      filename: ({ chunk }) => (chunk.name === SERVICE_WORKER ? "[name].js" : "[name].[contenthash:8].js"),
+      chunkFilename: "[name].[contenthash:8].js",
+      clean: true,
+    },
     plugins: [
-      new HtmlWebpackPlugin({ template: "./src/page/index.html", favicon: undefined }),
+      new HtmlWebpackPlugin({ template: "./src/page/index.html", favicon: undefined, chunks: ["page"] }),
       new CopyWebpackPlugin({
-        patterns: [{ from: "shared/samples/*.xlsx", to: "samples/[name][ext]", noErrorOnMissing: true }],
+        patterns: [
+          { from: "shared/samples/*.xlsx", to: "samples/[name][ext]", noErrorOnMissing: true },
+          { from: "src/page/manifest.webmanifest", to: "[name][ext]" },
+          { from: "assets/app/*.png", to: "icons/[name][ext]" },
+        ],
       }),
+      new GzipBudgetPlugin(TYPEFACE_BUDGET),
+      new PrecachePlugin(`${SERVICE_WORKER}.js`),
     ],
   };
 }
@@ -134,7 +156,7 @@ function excel(origin, dist) {
           },
         ],
       }),
-      new GzipBudgetPlugin({ taskpane: 400 }),
+      new GzipBudgetPlugin({ taskpane: 400, ...TYPEFACE_BUDGET }),
     ],
   };
 }
@@ -154,5 +176,5 @@ function originFrom(given) {
 export default (env = {}) => {
   const origin = originFrom(env.origin);
   const dist = join(folder, env.into ?? "dist");
-  return [page(), functions(origin, dist), excel(origin, dist)];
+  return [page(dist), functions(origin, dist), excel(origin, dist)];
 };

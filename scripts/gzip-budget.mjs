@@ -2,9 +2,9 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 
-/** Webpack: fails the build when what a page loads at once grows beyond its budget (kB, gzip). */
+/** Webpack: fails the build when what a page loads at once, or all files of a kind, grow beyond a budget (kB, gzip). */
 export class GzipBudgetPlugin {
-  /** @param budgets entry name to kB, such as { functions: 60 } */
+  /** @param budgets entry name or ending to kB, such as { functions: 60, "*.woff2": 100 } */
   constructor(budgets) {
     this.budgets = budgets;
   }
@@ -12,7 +12,10 @@ export class GzipBudgetPlugin {
   apply(compiler) {
     compiler.hooks.afterEmit.tap("GzipBudgetPlugin", (compilation) => {
       for (const [name, budget] of Object.entries(this.budgets)) {
-        const files = compilation.entrypoints.get(name).getFiles();
+        const files = name.startsWith("*")
+          ? Object.keys(compilation.assets).filter((file) => file.endsWith(name.slice(1)))
+          : compilation.entrypoints.get(name).getFiles();
+        if (files.length === 0) compilation.errors.push(new Error(`${name}: no such file was built.`));
         const bytes = files.reduce(
           (sum, file) => sum + gzipSync(readFileSync(join(compilation.outputOptions.path, file))).length,
           0,

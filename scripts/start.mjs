@@ -1,5 +1,4 @@
 /* Builds the local workbook and serves it on localhost. PORT chooses the port, else 3001 or the next free one. */
-import { createServer } from "node:http";
 import { join } from "node:path";
 import { needPackages, projectFolder, run, say, stop } from "./machine.mjs";
 
@@ -19,11 +18,8 @@ if (
   stop("The local workbook could not be built: see above.");
 }
 
-const { default: sirv } = await import("sirv");
-const pages = sirv(folder, { dev: false, etag: true });
-const server = createServer((request, response) =>
-  pages(request, response, () => response.writeHead(404).end("Not found")),
-);
+const { pageServer } = await import("./page-server.mjs");
+const server = pageServer(folder);
 
 const wanted = process.env.PORT ? Number(process.env.PORT) : undefined;
 let port = wanted ?? 3001;

@@ -94,3 +94,22 @@ export function UnsavedMessage({ openName, waitingName, onOpen, onSave, onKeep }
     </div>
   );
 }
+
+/** Newer code has come; what is open goes on with the old one until the person says so. */
+export function NewVersionMessage({ onReload }: { onReload: () => void }) {
+  const styles = useStyles();
+  return (
+    <div className={styles.messages}>
+      <MessageBar intent="info" layout="multiline">
+        <MessageBarBody>
+          A new version of Brimbook is here. Save what you changed, then reload.
+        </MessageBarBody>
+        <MessageBarActions>
+          <Button size="small" onClick={onReload}>
+            Reload the page
+          </Button>
+        </MessageBarActions>
+      </MessageBar>
+    </div>
+  );
+}

@@ -12,11 +12,12 @@ import { Pane } from "../pane/Pane";
 import { THEMES } from "../pane/theme";
 import { CellLine } from "./CellLine";
 import { DropZone } from "./DropZone";
-import { ProblemMessage, UnsavedMessage, WorkMessage } from "./Messages";
+import { NewVersionMessage, ProblemMessage, UnsavedMessage, WorkMessage } from "./Messages";
 import { NARROW } from "./narrow";
 import { PageHeader } from "./PageHeader";
 import { useAppearance } from "./useAppearance";
 import { useDesk } from "./useDesk";
+import { useNewVersion } from "./useNewVersion";
 import { useFocusTurns, type View } from "./useFocusTurns";
 
 const useStyles = makeStyles({
@@ -76,6 +77,7 @@ export function Page() {
   const desk = useDesk(container, appearance, showWorkbook);
   useFocusTurns({ page, grid: container, pane }, setView);
   const { opened, work, problem } = desk;
+  const newVersion = useNewVersion();
 
   const openUnlessLost = (file: File) => {
     if (desk.unsaved()) setWaiting(file);
@@ -86,6 +88,7 @@ export function Page() {
     <FluentProvider theme={THEMES[appearance]}>
       <div ref={page} tabIndex={-1} className={styles.page}>
         <PageHeader opened={opened} onOpen={openUnlessLost} onSaveCopy={desk.saveCopy} />
+        {newVersion.isHere && <NewVersionMessage onReload={newVersion.reload} />}
         {work && <WorkMessage work={work} />}
         {problem && <ProblemMessage problem={problem} onDismiss={desk.dismissProblem} />}
         {waiting && opened && (

@@ -8,6 +8,7 @@ import { growWithFormulas } from "../workbook/grid/growth";
 import { explainErrors, type Hint } from "../workbook/grid/hints";
 import { followLinks } from "../workbook/grid/links";
 import { drawMarks } from "../workbook/grid/marks";
+import { loadTypefaces } from "../workbook/grid/typeface";
 import { selectedCell, watchGrid, type GridListener } from "../workbook/grid/watch";
 import { cellNote, type CellNote } from "./functions/cellNote";
 import { gridFunctions } from "./functions/gridFunctions";
@@ -31,7 +32,13 @@ export class Desk {
   private readonly engine: Engine;
   private workbook: GridWorkbook | undefined;
 
-  constructor(
+  /** Once the typefaces are here. */
+  static async start(container: HTMLElement, listener: DeskListener): Promise<Desk> {
+    await loadTypefaces();
+    return new Desk(container, listener);
+  }
+
+  private constructor(
     container: HTMLElement,
     private readonly listener: DeskListener,
   ) {

@@ -97,11 +97,11 @@ export function useDesk(
   useEffect(() => {
     const box = container.current;
     if (!box || desk.current) return;
-    desk.current = import(/* webpackPreload: true */ "./desk").then(({ Desk }) => {
+    desk.current = import(/* webpackPreload: true */ "./desk").then(async ({ Desk }) => {
       const look = () => {
         setSelected(started.selected());
       };
-      const started = new Desk(box, {
+      const started = await Desk.start(box, {
         onSelect: look,
         onCalculate: look,
         onProblem: fail,

@@ -47,7 +47,10 @@ const useStyles = makeStyles({
     fontSize: tokens.fontSizeBase300,
     lineHeight: tokens.lineHeightBase300,
     fontVariantNumeric: "tabular-nums",
-    overflowWrap: "anywhere",
+    // A word too long for its line is broken, but no column or tile is made narrower than its words.
+    overflowWrap: "break-word",
+    // A list is as wide as its longest entry, unless it is told to fit.
+    "& .fui-Field, & .fui-Field > *, & select, & input": { minWidth: 0, maxWidth: "100%" },
     "@media (forced-colors: active)": { borderLeft: "1px solid CanvasText" },
   },
   padded: { padding: "0 12px 12px", display: "flex", flexDirection: "column", gap: "12px" },

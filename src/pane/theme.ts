@@ -5,6 +5,9 @@ import {
   type Theme,
 } from "@fluentui/react-components";
 
+/** Each page names its faces: in Excel the host's own come first, elsewhere the one that we ship. */
+const TYPEFACE = "var(--brimTypeface)";
+
 /** Petrol blue, from night water to surface glare. */
 const PETROL: BrandVariants = {
   10: "#02090c",
@@ -92,6 +95,7 @@ export const THEMES: Readonly<Record<Appearance, PaneTheme>> = {
     ...createLightTheme(PETROL),
     ...SAND_LIGHT,
     ...SEVERITIES_LIGHT,
+    fontFamilyBase: TYPEFACE,
     colorBrandForeground1: PETROL[70],
     colorBrandForegroundLink: PETROL[60],
   },
@@ -99,6 +103,7 @@ export const THEMES: Readonly<Record<Appearance, PaneTheme>> = {
     ...SEVERITIES_DARK,
     ...createDarkTheme(PETROL),
     ...SAND_DARK,
+    fontFamilyBase: TYPEFACE,
     colorBrandForeground1: PETROL[120],
     colorBrandForeground2: PETROL[130],
     colorBrandForegroundLink: PETROL[130],

@@ -2,6 +2,7 @@ import { createRoot } from "react-dom/client";
 import { ExcelWorkbook } from "../workbook/excel/excelWorkbook";
 import { ExcelPane } from "./ExcelPane";
 import { Notice } from "./Notice";
+import "../pane/typeface.css";
 import { NO_ANSWER, NO_OFFICE, NOT_EXCEL } from "./notices";
 
 /** After so long without a word from Excel the user is told what to do; a late answer is still taken. */

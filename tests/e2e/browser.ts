@@ -1,7 +1,14 @@
 import { existsSync, readFileSync } from "node:fs";
-import { chromium, type Browser, type BrowserContextOptions, type Page } from "playwright-core";
+import {
+  chromium,
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  type Page,
+} from "playwright-core";
 import { afterAll, beforeAll, expect, inject } from "vitest";
 import { columnIndex, type CellAddress, type CellValue, type Sheet } from "../../src/sheet/sheet";
+import { useFace, type Face } from "./faces";
 import type { Workbook } from "../../src/workbook/workbook";
 
 const CHROMIUM = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find(
@@ -14,23 +21,30 @@ declare global {
   }
 }
 
+const LAUNCH = {
+  executablePath: CHROMIUM,
+  args: [
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+  ],
+};
+
+/** A browser of its own that keeps what it learns in a folder, as a person's does. */
+export function browserOfAPerson(folder: string): Promise<BrowserContext> {
+  return chromium.launchPersistentContext(folder, LAUNCH);
+}
+
 /** One browser for the tests of a file. */
 export function useBrowser(): () => Browser {
   let browser: Browser;
   beforeAll(async () => {
-    browser = await chromium.launch({
-      executablePath: CHROMIUM,
-      args: [
-        "--headless",
-        "--no-sandbox",
-        "--disable-gpu",
-        "--disable-quic",
-        "--no-first-run",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-      ],
-    });
+    browser = await chromium.launch(LAUNCH);
   });
   afterAll(async () => {
     await browser.close();
@@ -38,10 +52,22 @@ export function useBrowser(): () => Browser {
   return () => browser;
 }
 
-/** The page in a window of its own, with the sample log open. What goes wrong in the page is collected. */
-export async function openPage(browser: Browser, options: BrowserContextOptions = {}): Promise<BrimbookPage> {
-  const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, ...options });
+/**
+ * The page in a window of its own, with the sample log open. What goes wrong in the page is collected. Nothing is kept
+ * on the device, unless the options allow service workers.
+ */
+export async function openPage(
+  browser: Browser,
+  options: BrowserContextOptions = {},
+  face: Face = "shipped",
+): Promise<BrimbookPage> {
+  const context = await browser.newContext({
+    viewport: { width: 1366, height: 768 },
+    serviceWorkers: "block",
+    ...options,
+  });
   const page = await context.newPage();
+  await useFace(page, face);
   await page.addInitScript(startClockAt, Date.parse("2026-10-31T12:00:00"));
   const opened = new BrimbookPage(page);
   await page.goto(inject("address"));
@@ -66,13 +92,16 @@ export class BrimbookPage {
   /** Errors, refused requests, and requests that leave the page's own origin. */
   readonly faults: string[] = [];
 
-  constructor(readonly page: Page) {
+  constructor(
+    readonly page: Page,
+    address = inject("address"),
+  ) {
     page.on("pageerror", (error) => this.faults.push(error.message));
     page.on("console", (message) => {
       if (message.type() === "error") this.faults.push(message.text());
     });
     page.on("request", (request) => {
-      const foreign = !/^(data|blob):/.test(request.url()) && !request.url().startsWith(inject("address"));
+      const foreign = !/^(data|blob):/.test(request.url()) && !request.url().startsWith(address);
       if (foreign) this.faults.push(`request to ${request.url()}`);
     });
   }

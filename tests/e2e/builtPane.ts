@@ -57,6 +57,7 @@ const TYPES: Readonly<Record<string, string>> = {
   ".js": "text/javascript",
   ".json": "application/json",
   ".png": "image/png",
+  ".woff2": "font/woff2",
 };
 
 interface Opened {

@@ -207,8 +207,8 @@ describe("the pane in Excel", () => {
     await check(page);
     const own = (url: string) => url === OFFICE_JS || url.startsWith(`${ORIGIN}/`);
     expect(opened!.requests.filter((url) => !own(url))).toEqual([]);
-    // Its own address serves the page and its scripts, and is asked for nothing else.
-    expect(opened!.requests.filter((url) => !/\.(html|js)$/.test(new URL(url).pathname))).toEqual([]);
+    // Its own address serves the page, its scripts and the typeface, and is asked for nothing else.
+    expect(opened!.requests.filter((url) => !/\.(html|js|woff2)$/.test(new URL(url).pathname))).toEqual([]);
     expect(opened!.faults).toEqual([]);
     const blocked = await page.evaluate(() =>
       fetch("https://elsewhere.example/").then(

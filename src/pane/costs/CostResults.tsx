@@ -22,8 +22,10 @@ interface CostResultsProps {
 
 const useStyles = makeStyles({
   results: { display: "flex", flexDirection: "column", gap: "8px" },
-  tiles: { display: "grid", gridTemplateColumns: "repeat(3, 1fr)", gap: "6px", margin: 0 },
+  tiles: { display: "flex", flexWrap: "wrap", gap: "6px", margin: 0 },
   tile: {
+    // As many side by side as fit whole.
+    flex: "1 0 auto",
     display: "flex",
     flexDirection: "column-reverse",
     alignItems: "flex-end",

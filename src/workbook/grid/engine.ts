@@ -1,4 +1,4 @@
-import { LocaleType, LogLevel, ThemeService, Univer } from "@univerjs/core";
+import { DEFAULT_STYLES, LocaleType, LogLevel, ThemeService, Univer } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import {
   type BaseFunction,
@@ -9,6 +9,8 @@ import {
 import locale from "@univerjs/preset-sheets-core/locales/en-US";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "./grid.css";
+import "./typeface.css";
+import { TYPEFACE } from "./typeface";
 
 /** A worksheet function as the engine wants it: the class that calculates, and what the formula helper says. */
 export interface EngineFunction {
@@ -58,6 +60,7 @@ const WITHOUT_PERMISSIONS = Object.fromEntries(
  * closures do not survive the engine's worker, and that path needs `new Function`.
  */
 export function startEngine(container: HTMLElement, functions: readonly EngineFunction[]): Engine {
+  DEFAULT_STYLES.ff = `"${TYPEFACE}"`;
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: locale },

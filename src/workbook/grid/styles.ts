@@ -21,9 +21,6 @@ const VERTICAL = {
   bottom: VerticalAlign.BOTTOM,
 } as const;
 
-/** The grid's usual font is so much smaller than that of files. */
-const SMALLER_PT = 1;
-
 /** The styles of a workbook as the engine wants them: each kind once, cells naming it. */
 export class StyleTable {
   readonly styles: Record<string, IStyleData> = {};
@@ -48,7 +45,7 @@ function engineStyle(style: CellStyle, format: string | undefined): IStyleData {
     ...(style.bold && { bl: BooleanNumber.TRUE }),
     ...(style.italic && { it: BooleanNumber.TRUE }),
     ...(style.underline && { ul: { s: BooleanNumber.TRUE } }),
-    ...(style.sizePt !== undefined && { fs: style.sizePt - SMALLER_PT }),
+    ...(style.sizePt !== undefined && { fs: style.sizePt }),
     ...(style.fontColour && { cl: { rgb: style.fontColour } }),
     ...(style.fill && { bg: { rgb: style.fill } }),
     ...(style.lineBelow && { bd: { b: { s: BorderStyleTypes.THIN, cl: { rgb: style.lineBelow } } } }),
@@ -71,7 +68,7 @@ export function cellStyle(style: Nullable<IStyleData>): CellStyle | undefined {
     ...(style.bl === BooleanNumber.TRUE && { bold: true }),
     ...(style.it === BooleanNumber.TRUE && { italic: true }),
     ...(style.ul?.s === BooleanNumber.TRUE && { underline: true }),
-    ...(style.fs !== undefined && { sizePt: style.fs + SMALLER_PT }),
+    ...(style.fs !== undefined && { sizePt: style.fs }),
     ...(fontColour && { fontColour }),
     ...(fill && { fill }),
     ...(lineBelow && { lineBelow }),

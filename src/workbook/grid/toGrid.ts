@@ -13,9 +13,10 @@ import { addOwnData } from "./ownCellData";
 import { COLUMNS, reachOf, ROWS, type Reach } from "./reach";
 import { columnPixels, rowPixels } from "./sizes";
 import { StyleTable } from "./styles";
+import { TYPEFACE } from "./typeface";
 
-/** About as wide as the standard font that column widths are counted in. */
-const USUAL_LOOK = { ff: "Arial", fs: 10 };
+/** Its digits are as wide as those of the standard font that column widths are counted in. */
+const USUAL_LOOK = { ff: TYPEFACE, fs: 11 };
 
 /** A workbook as the engine loads it, some rows at a time: yields how many. */
 export function* gridData(content: WorkbookContent, id: string): Generator<number, IWorkbookData, undefined> {
