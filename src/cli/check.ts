@@ -1,10 +1,12 @@
-import { acceptancesOf, type Acceptance } from "../audit/judge/acceptance";
+import { acceptancesOf, countAccepted, type Acceptance } from "../audit/judge/acceptance";
 import { audit } from "../audit/audit";
+import { runName } from "../audit/judge/cellRuns";
+import { faultsOf } from "../audit/judge/oneFault";
 import type { AuditResult, Finding } from "../audit/judge/finding";
 import type { CylinderAtRisk } from "../audit/lists/recall";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
-import { openRisks } from "../audit/lists/recall";
+import { acceptedRisks, openRisks, type AcceptedRisk } from "../audit/lists/recall";
 import { cellName, type CellAddress } from "../sheet/sheet";
 import { checkLines } from "./checkLines";
 import { EXIT, type Command, type ExitCode } from "./command";
@@ -61,11 +63,21 @@ function asJson(
     asOf: asOf.toString(),
     fillsAfterAsOf: fillsAfter(file),
     rows: log.rows,
-    recall: openRisks(recall, accepted).map((cylinder) => recalled(cylinder, names)),
-    notChecked: notChecked.map(({ rule, count, why, cells }) => ({
+    recall: [...openRisks(recall, accepted), ...acceptedRisks(recall, accepted)].map((cylinder) =>
+      recalled(cylinder, names),
+    ),
+    accepted: countAccepted(accepted, findings),
+    notChecked: notChecked.map(({ rule, count, why, runs }) => ({
       rule,
       count,
       why,
+      cells: runs.map((run) => ({ sheet: run.sheet, cells: runName(run) })),
+    })),
+    faults: faultsOf(findings).map(({ rule, severity, message, todo, cells }) => ({
+      rule,
+      severity,
+      message,
+      todo,
       cells: cells.map(placeOf),
     })),
     findings: findings.map((finding) => described(finding, accepted.of(finding))),
@@ -93,7 +105,8 @@ function described(
   };
 }
 
-function recalled({ serial, owner, lastFill, fillDate, findings }: CylinderAtRisk, names: boolean): unknown {
+function recalled(cylinder: CylinderAtRisk | AcceptedRisk, names: boolean): unknown {
+  const { serial, owner, lastFill, fillDate, findings } = cylinder;
   return {
     serial,
     ...(names && owner !== undefined ? { owner } : {}),
@@ -101,10 +114,12 @@ function recalled({ serial, owner, lastFill, fillDate, findings }: CylinderAtRis
     sheet: lastFill.sheet,
     row: lastFill.row + 1,
     rules: findings.map(({ rule }) => rule),
+    ...("accepted" in cylinder && {
+      accepted: cylinder.accepted.map(({ reason, by, on }) => ({ reason, by, on })),
+    }),
   };
 }
 
-/** The first few cells of what was not checked, to look at. */
 function placeOf(cell: CellAddress): { sheet: string; cell: string; row: number } {
   return { sheet: cell.sheet, cell: cellName(cell), row: cell.row + 1 };
 }

@@ -1,8 +1,20 @@
-import { acceptancesOf, type Acceptance, type Acceptances } from "../audit/judge/acceptance";
+import {
+  acceptancesOf,
+  countAccepted,
+  type Acceptance,
+  type AcceptedCount,
+  type Acceptances,
+} from "../audit/judge/acceptance";
 import { dueLists } from "../audit/lists/dueLists";
 import type { AuditResult, Finding, NotChecked } from "../audit/judge/finding";
 import { SEVERITIES } from "../audit/judge/finding";
-import { notToFillNext, openRisks, type CylinderAtRisk } from "../audit/lists/recall";
+import {
+  acceptedRisks,
+  notToFillNext,
+  openRisks,
+  type AcceptedRisk,
+  type CylinderAtRisk,
+} from "../audit/lists/recall";
 import { ruleInWords } from "../audit/rules/ruleInWords";
 import { DECISIVE } from "../audit/rules/orderOfHarm";
 import type { CountryRules } from "../cylinders/countryRules";
@@ -32,7 +44,9 @@ export function checkLines(
     ...doubtLines(file.log, file.units),
     ...lateLines(file),
     "",
+    ...acceptedCountLines(countAccepted(accepted, result.findings)),
     ...callLines(openRisks(result.recall, accepted), names),
+    ...acceptedLines(acceptedRisks(result.recall, accepted), names),
     ...notToFillLines(file, openRisks(result.doNotFill, accepted), rules, names),
     ...findingLines(result, accepted),
     ...notCheckedLines(result, file.log.fills.length),
@@ -73,6 +87,27 @@ function callLines(recall: readonly CylinderAtRisk[], names: boolean): readonly 
     `CALL FIRST: may still hold a dangerous fill (${counted(recall.length, "cylinder")})`,
     ...(names ? [] : ["  Add --names to see whose they are."]),
     ...recall.map((cylinder) => `  ${whose(cylinder, names)}  ${lastFill(cylinder)}`),
+    "",
+  ];
+}
+
+/** What a file brings with it is said at the top: whoever reads it may not know who accepted what. */
+function acceptedCountLines({ count, by }: AcceptedCount): readonly string[] {
+  if (count === 0) return [];
+  return [
+    `${counted(count, "finding was", "findings were")} accepted in this file, by ${by.join(", ")}.`,
+    "",
+  ];
+}
+
+function acceptedLines(accepted: readonly AcceptedRisk[], names: boolean): readonly string[] {
+  if (accepted.length === 0) return [];
+  return [
+    `ACCEPTED: a stop, and nobody is called (${counted(accepted.length, "cylinder")})`,
+    ...accepted.map((cylinder) => {
+      const [{ reason, by, on }] = cylinder.accepted as [Acceptance];
+      return `  ${whose(cylinder, names)}  ${lastFill(cylinder)} Accepted by ${by} on ${on}: ${reason}`;
+    }),
     "",
   ];
 }

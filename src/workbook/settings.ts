@@ -48,6 +48,8 @@ const acceptance = z.looseObject({
   fillDate: z.union([z.literal(""), z.iso.date()]),
   sheet: z.string().min(1),
   cell: z.string().regex(/^[A-Z]+[1-9]\d*$/),
+  /** What the finding rested on; one that does not say it holds no more, and the finding is open again. */
+  evidence: z.string().default(""),
   reason: z.string().min(1),
   by: z.string().min(1),
   on: z.iso.date(),

@@ -18,6 +18,7 @@ const FINDING: Finding = {
   fillDate: "2026-10-05",
   message: "Filled past hydro.",
   todo: "Call the owner.",
+  evidence: "a1",
 };
 
 const ACCEPTED = { ...identityOf(FINDING), reason: "Certificate seen", by: "R.", on: "2026-10-31" };
@@ -30,6 +31,7 @@ describe("an accepted finding", () => {
       fillDate: "2026-10-05",
       sheet: "October",
       cell: "B7",
+      evidence: "a1",
     });
     expect(acceptancesOf([ACCEPTED]).of({ ...FINDING, message: "Said in other words." })).toBe(ACCEPTED);
   });

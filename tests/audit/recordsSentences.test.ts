@@ -406,7 +406,7 @@ describe("on sheets with several tables", () => {
       "R09 G5 AB1235 2026-11-13",
     ]);
     expect(notChecked.filter(({ rule }) => rule === "R09")).toEqual([
-      { rule: "R09", count: 1, why: "the log has no column for consent", cells: [] },
+      { rule: "R09", count: 1, why: "the log has no column for consent", cells: [], runs: [] },
     ]);
   });
 });

@@ -124,6 +124,8 @@ describe("V01, filled past its hydro date", () => {
       fillDate: "2024-11-12",
       message: "Hydro 2019-10 was due by 31 October 2024; filled 12 November 2024.",
       todo: "Do not fill it again before a hydro, and tell the owner.",
+      fault: "Hydro 2019-10 was due by 31 October 2024.",
+      evidence: expect.stringMatching(/^[0-9a-z]+$/) as string,
     });
   });
 });

@@ -2,6 +2,11 @@ import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { audit } from "../../src/audit/audit";
+import { identityOf } from "../../src/audit/judge/acceptance";
+import { countryRules } from "../../src/cylinders/countryRules";
+import { countryContext } from "../../src/log/countryContext";
+import { readLog } from "../../src/log/readLog";
 import { run } from "../../src/cli/run";
 import { sentenceOf } from "../../src/cli/problem";
 import { openFile } from "../../src/workbook/file/openFile";
@@ -136,7 +141,7 @@ describe("check", () => {
     );
     expect(code).toBe(1);
     expect(Object.keys(printed)).toEqual(
-      "file rules units asOf fillsAfterAsOf rows recall notChecked findings overrides"
+      "file rules units asOf fillsAfterAsOf rows recall accepted notChecked faults findings overrides"
         .split(" ")
         .filter((key) => key !== "units"),
     );
@@ -266,22 +271,39 @@ describe("check", () => {
     expect(printed.recall[0]).toMatchObject({ owner: "C-014" });
   });
 
-  test("says of a finding that the shop accepted it, and why; nobody is called about it", async () => {
+  test("says of a finding that the shop accepted it, and why; nobody is called, and it stays in sight", async () => {
     const workbook = await openFile(new TextEncoder().encode(OVERDUE), "overdue.csv");
-    const accepted = { rule: "V01", serial: "GP-101", fillDate: "2026-10-14", sheet: "overdue", cell: "G2" };
-    await workbook.writeSetting("brimbook", {
-      version: 1,
-      country: "US",
-      sheets: [],
-      accepted: [{ ...accepted, reason: "certificate seen", by: "R.", on: "2026-10-20" }],
-    });
-    await writeFile(join(folder, "accepted.xlsx"), await writeXlsx(workbook.content));
-    const { code, lines } = await command("check", "accepted.xlsx", "--as-of", "2026-10-31");
+    const sheets = await Promise.all(
+      (await workbook.listSheets()).map(({ name }) => workbook.readSheet(name)),
+    );
+    const log = readLog(sheets, countryContext(countryRules("US")));
+    const { findings } = audit(log, countryRules("US"), { asOf: "2026-10-31" });
+    const accepted = { reason: "certificate seen", by: "R.", on: "2026-10-20" };
+    const keep = async (evidence: string, name: string) => {
+      await workbook.writeSetting("brimbook", {
+        version: 1,
+        country: "US",
+        sheets: [],
+        accepted: [{ ...identityOf(findings[0]!), evidence, ...accepted }],
+      });
+      await writeFile(join(folder, name), await writeXlsx(workbook.content));
+      return command("check", name, "--as-of", "2026-10-31");
+    };
+    const { code, lines } = await keep(findings[0]!.evidence, "accepted.xlsx");
+    const text = lines.join("\n");
     expect(code).toBe(1);
-    expect(lines.join("\n")).toContain("Accepted by R. on 2026-10-20: certificate seen");
-    expect(lines.join("\n")).not.toContain("CALL FIRST");
+    expect(text).toContain("1 finding was accepted in this file, by R.");
+    expect(text).toContain("Accepted by R. on 2026-10-20: certificate seen");
+    expect(text).not.toContain("CALL FIRST");
+    expect(text).toMatch(/ACCEPTED: a stop, and nobody is called \(1 cylinder\)\n {2}GP-101/);
     const { printed } = await json<CheckPrinted>("check", "accepted.xlsx", "--as-of", "2026-10-31");
-    expect(printed).toMatchObject({ recall: [], findings: [{ accepted: { reason: "certificate seen" } }] });
+    expect(printed).toMatchObject({
+      accepted: { count: 1, by: ["R."] },
+      recall: [{ serial: "GP-101", accepted: [accepted] }],
+      findings: [{ accepted: { reason: "certificate seen" } }],
+    });
+    // What rested on other cells is open again.
+    expect((await keep("another", "changed.xlsx")).lines.join("\n")).toContain("CALL FIRST");
   });
 
   test("says how many fills are later than the day it is asked about", async () => {

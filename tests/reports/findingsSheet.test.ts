@@ -16,6 +16,7 @@ function finding(row: number): Finding {
     fillDate: "2026-10-05",
     message: "Filled past hydro.",
     todo: "Call the owner.",
+    evidence: "a1",
   };
 }
 
@@ -30,7 +31,7 @@ function written(count: number, accepted = false, gone: readonly Acceptance[] = 
     })),
     found: count,
     noLongerFound: gone,
-    notChecked: [{ rule: "V06", count: 14, why: "visual is blank", cells: [] }],
+    notChecked: [{ rule: "V06", count: 14, why: "visual is blank", cells: [], runs: [] }],
     overrides: [],
     asOf: "2026-10-31",
     rules: "United States",

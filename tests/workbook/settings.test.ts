@@ -55,6 +55,7 @@ describe("settings kept in the workbook", () => {
         fillDate: "",
         sheet: "Cylinders",
         cell: "C4",
+        evidence: "a1",
         reason: "Certificate seen",
         by: "R.",
         on: "2026-10-31",

@@ -2,6 +2,7 @@ import { cellName, type CellAddress } from "../../sheet/sheet";
 import { SEVERITIES, type AuditResult, type Finding, type NotChecked } from "./finding";
 import type { LogColumns } from "./logColumns";
 import type { Fault, FilledCylinder, NotJudged, Rule } from "./rule";
+import { CellRuns } from "./cellRuns";
 import { sourceFor } from "../shop/citation";
 import { nameOf } from "../record/nameOf";
 import { fieldName } from "../words";
@@ -16,6 +17,7 @@ interface Lack {
   /** A twin set that lacks the same twice is one fill. */
   lastFill: unknown;
   readonly cells: CellAddress[];
+  readonly runs: CellRuns;
 }
 
 interface Found {
@@ -50,7 +52,7 @@ export class Collector {
     const source = sourceFor(filled.cylinder.country, fault);
     const date = fill.fields.date;
     const fillDate = !ofRegister && date.kind === "value" ? date.value.toString() : "";
-    const finding = {
+    const finding: Finding = {
       rule: rule.id,
       severity,
       basis,
@@ -60,6 +62,8 @@ export class Collector {
       fillDate,
       message,
       todo,
+      evidence: evidenceOf(severity, message, this.columns.textAt(cell)),
+      ...(fault.fault !== undefined && { fault: fault.fault }),
     };
     if (!isCounted) return finding;
     if (fault.ofColumn) {
@@ -91,11 +95,12 @@ export class Collector {
       findings: this.#found
         .sort(byHarm)
         .map(({ finding, cells }) => (cells ? ofColumn(finding, cells) : finding)),
-      notChecked: lacks.map(({ rule, count, why, cells }): NotChecked => ({
+      notChecked: lacks.map(({ rule, count, why, cells, runs }): NotChecked => ({
         rule: rule.id,
         count,
         why,
         cells,
+        runs: runs.all(),
       })),
       fullyJudged: complete && !lacks.some(({ rule }) => decisive.includes(rule)),
     };
@@ -103,18 +108,18 @@ export class Collector {
 
   #count(rule: Rule, why: string, fills: number, fill: unknown, cell: CellAddress | undefined): void {
     const key = `${rule.id} ${why}`;
-    const lack = this.#lacks.get(key) ?? { rule, why, count: 0, lastFill: undefined, cells: [] };
-    this.#lacks.set(key, lack);
+    let lack = this.#lacks.get(key);
+    if (lack === undefined) {
+      lack = { rule, why, count: 0, lastFill: undefined, cells: [], runs: new CellRuns() };
+      this.#lacks.set(key, lack);
+    }
     if (fill !== undefined && lack.lastFill === fill) return;
     lack.lastFill = fill;
     lack.count += fills;
-    if (
-      cell !== undefined &&
-      lack.cells.length < CELLS_KEPT &&
-      !lack.cells.some((kept) => isSame(kept, cell))
-    ) {
+    if (cell === undefined) return;
+    lack.runs.add(cell);
+    if (lack.cells.length < CELLS_KEPT && !lack.cells.some((kept) => isSame(kept, cell)))
       lack.cells.push(cell);
-    }
   }
 
   /** Told at its first cell, however many rows of the column have it. */
@@ -159,8 +164,22 @@ function ofColumn(finding: Finding, cells: readonly CellAddress[]): Finding {
     ...finding,
     serial: "",
     fillDate: "",
+    cells,
     message: `${finding.message} In ${rows}: ${named}${others}.`,
   };
+}
+
+/** What a finding says in figures and quotes, and what stands in its cell; how it is worded does not matter. */
+function evidenceOf(severity: string, message: string, text: string): string {
+  const facts = message.match(/“[^”]*”|[\p{L}./-]*\d[\p{L}\d.,/-]*/gu) ?? [];
+  return shortHash([severity, text, ...facts].join("\n"));
+}
+
+/** FNV-1a, 32 bits: it tells whether two texts are the same, no more. */
+function shortHash(text: string): string {
+  let hash = 0x811c9dc5;
+  for (let at = 0; at < text.length; at++) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193);
+  return (hash >>> 0).toString(36);
 }
 
 function isSame(one: CellAddress, other: CellAddress): boolean {

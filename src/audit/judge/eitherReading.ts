@@ -94,5 +94,10 @@ function readings({ field }: Place, texts: readonly string[]): string {
 }
 
 function saying(fault: Fault, doubts: readonly string[]): Fault {
-  return { ...fault, message: `${fault.message} It is so by ${doubts.join(", and by ")}.` };
+  const bySay = `It is so by ${doubts.join(", and by ")}.`;
+  return {
+    ...fault,
+    message: `${fault.message} ${bySay}`,
+    ...(fault.fault !== undefined && { fault: `${fault.fault} ${bySay}` }),
+  };
 }

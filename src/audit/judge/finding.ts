@@ -24,6 +24,12 @@ export interface Finding {
   readonly message: string;
   /** One sentence of what to do. */
   readonly todo: string;
+  /** What it rests on, as one short text: another one once the cells say something else. */
+  readonly evidence: string;
+  /** The fault alone, where the sentence also names the one fill: what the fills of one cylinder have in common. */
+  readonly fault?: string;
+  /** Of a doubt of a whole column: every cell that has it. */
+  readonly cells?: readonly CellAddress[];
 }
 
 /** Fills that a rule could not judge, and why. Unknown is never a pass. */
@@ -33,6 +39,13 @@ export interface NotChecked {
   readonly why: string;
   /** The first few cells, to look at. */
   readonly cells: readonly CellAddress[];
+  /** Every cell, as runs down a column; none where the log has no such column. */
+  readonly runs: readonly CellRun[];
+}
+
+/** Cells one below the other, from the first to the last row. */
+export interface CellRun extends CellAddress {
+  readonly lastRow: number;
 }
 
 export interface AuditResult {

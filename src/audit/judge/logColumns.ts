@@ -1,5 +1,5 @@
 import type { Field, Log, LogColumn, RowPlace } from "../../log/log";
-import type { CellAddress } from "../../sheet/sheet";
+import type { CellAddress, Sheet } from "../../sheet/sheet";
 import type { Place } from "./rule";
 
 /** The columns of one table; a sheet with several has headings of its own above each. */
@@ -13,9 +13,11 @@ interface Table {
 export class LogColumns {
   readonly #bySheet = new Map<string, readonly Table[]>();
   readonly #fields = new Set<Field>();
+  readonly #sources = new Map<string, Sheet>();
 
   constructor(log: Log) {
     for (const sheet of log.sheets) {
+      this.#sources.set(sheet.name, sheet.source);
       const tables: Table[] = [];
       for (const { field, column, further, rows } of sheet.columns) {
         if (field === undefined || further === true) continue;
@@ -43,6 +45,11 @@ export class LogColumns {
     const place = record ?? fill;
     const { sheet, row } = place;
     return { sheet, row, column: column ?? this.#column(place, field) ?? this.#column(place, "serial") ?? 0 };
+  }
+
+  /** What stands in a cell, as one text. */
+  textAt({ sheet, row, column }: CellAddress): string {
+    return JSON.stringify(this.#sources.get(sheet)?.rows[row]?.values[column] ?? null);
   }
 
   #column({ sheet, row }: RowPlace, field: Field): number | undefined {

@@ -62,6 +62,8 @@ export interface Fault {
   readonly basis: Basis;
   readonly source: string;
   readonly message: string;
+  /** What is wrong without what is of this one fill, where the message names that too: "Hydro 2019-01 expired …". */
+  readonly fault?: string;
   readonly todo: string;
   /** A doubt of a whole column: told once for it, with the rows that have it. */
   readonly ofColumn?: true;

@@ -1,6 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import type { Fill } from "../../log/log";
-import type { Acceptances } from "../judge/acceptance";
+import type { Acceptance, Acceptances } from "../judge/acceptance";
 import type { CellAddress } from "../../sheet/sheet";
 import type { DueLists } from "./dueLists";
 import { SEVERITIES, type Finding, type Severity } from "../judge/finding";
@@ -83,6 +83,22 @@ export function openRisks(
   return cylinders.flatMap((cylinder) => {
     const findings = cylinder.findings.filter((finding) => accepted.of(finding) === undefined);
     return findings.length > 0 ? [{ ...cylinder, findings }] : [];
+  });
+}
+
+/** A cylinder of which every finding was accepted: nobody is called, and it stays in sight as accepted. */
+export interface AcceptedRisk extends CylinderAtRisk {
+  readonly accepted: readonly Acceptance[];
+}
+
+/** Cylinders with findings that the shop has accepted every one. */
+export function acceptedRisks(
+  cylinders: readonly CylinderAtRisk[],
+  accepted: Acceptances,
+): readonly AcceptedRisk[] {
+  return cylinders.flatMap((cylinder) => {
+    const of = cylinder.findings.flatMap((finding) => accepted.of(finding) ?? []);
+    return of.length === cylinder.findings.length ? [{ ...cylinder, accepted: of }] : [];
   });
 }
 

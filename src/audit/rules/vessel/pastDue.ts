@@ -10,6 +10,7 @@ import {
   DOES_NOT_APPLY,
   notJudged,
   PASS,
+  type Fault,
   type FilledCylinder,
   type Place,
   type Verdict,
@@ -37,7 +38,8 @@ export function judgePastDue(filled: FilledCylinder, { rules }: Shop, test: Recu
   if (doubt) return doubt;
   if (interval.months === 0) {
     const message = `A cylinder of this kind may not be filled at all in ${countryInWords(rules)}: ${cylinder.rules.name}.`;
-    return fault(interval, message, "Take it out of service, and tell the owner.", { field: "serial" });
+    const says = { message, fault: message };
+    return fault(interval, says, "Take it out of service, and tell the owner.", { field: "serial" });
   }
   return onItsDay(filled, judgeOn, interval, history, test);
 }
@@ -78,7 +80,7 @@ function inDate(
   const looked = visuals.stateOn(day);
   if (until >= day || looked.kind === "in date") return PASS;
   return looked.kind === "past due"
-    ? fault(interval, pastDueText({ ...last, until }, day), test.todo, inFill(filled, last.at))
+    ? fault(interval, said(pastDueText({ ...last, until }), day), test.todo, inFill(filled, last.at))
     : notJudged("whether the visuals are unbroken is not known", visuals.blankAt ?? { field: "visual" });
 }
 
@@ -97,8 +99,8 @@ function pastDue(
     if (later !== undefined && !hasEarlierVisual(day, history))
       return onlyLater("visual", new TestHistory([later]));
   }
-  const message = test.field === "visual" ? visualText(last, day) : pastDueText(last, day);
-  return fault(whoSays(interval, last, day), message, test.todo, inFill(filled, last.at));
+  const text = test.field === "visual" ? visualText(last) : pastDueText(last);
+  return fault(whoSays(interval, last, day), said(text, day), test.todo, inFill(filled, last.at));
 }
 
 function hasEarlierVisual(day: number, { tests }: TestHistory): boolean {
@@ -113,27 +115,35 @@ function whoSays(interval: Interval, { kind, stamp }: Test, day: number): Interv
   return day > lastDayAllowed(stamp, own, months) ? own : interval;
 }
 
-function visualText(last: Test, day: number): string {
-  if (last.kind === "visual") return pastDueText(last, day);
+function visualText(last: Test): string {
+  if (last.kind === "visual") return pastDueText(last);
   const which =
     last.kind === "hydro"
       ? `the hydro of ${stampText(last.stamp)}`
       : `its making in ${stampText(last.stamp)}`;
-  return `Visual: the last one on record is ${which}, good until ${dateText(last.until)}; filled ${dateText(day)}.`;
+  return `Visual: the last one on record is ${which}, good until ${dateText(last.until)}`;
 }
 
-function pastDueText({ kind, stamp, until }: Test, day: number): string {
-  const filled = `filled ${dateText(day)}`;
-  if (kind === "manufacture") {
-    return `No hydro on record since manufacture in ${stampText(stamp)}: the first was due by ${dateText(until)}; ${filled}.`;
-  }
+function pastDueText({ kind, stamp, until }: Test): string {
+  if (kind === "manufacture")
+    return `No hydro on record since manufacture in ${stampText(stamp)}: the first was due by ${dateText(until)}`;
   const test = kind === "visual" ? "Visual" : "Hydro";
   return stamp.means === "due"
-    ? `${test} was due by ${dateText(until)}, as stamped; ${filled}.`
-    : `${test} ${stampText(stamp)} was due by ${dateText(until)}; ${filled}.`;
+    ? `${test} was due by ${dateText(until)}, as stamped`
+    : `${test} ${stampText(stamp)} was due by ${dateText(until)}`;
+}
+
+/** What is wrong with the cylinder, alone and with the day of this fill. */
+function said(text: string, day: number): Pick<Fault, "message" | "fault"> {
+  return { message: `${text}; filled ${dateText(day)}.`, fault: `${text}.` };
 }
 
 /** Past a date that is law the cylinder may not be filled at all; past one that is custom, a rule is broken. */
-function fault({ basis, source }: Interval, message: string, todo: string, at: Place): Verdict {
-  return { kind: "fault", severity: basis === "law" ? "stop" : "breach", basis, source, message, todo, at };
+function fault(
+  { basis, source }: Interval,
+  says: Pick<Fault, "message" | "fault">,
+  todo: string,
+  at: Place,
+): Verdict {
+  return { kind: "fault", severity: basis === "law" ? "stop" : "breach", basis, source, ...says, todo, at };
 }
