@@ -2,20 +2,34 @@ import prettier from "eslint-config-prettier";
 import officeAddins from "eslint-plugin-office-addins";
 import tseslint from "typescript-eslint";
 
-/** Which rooms each room may import from, besides itself. Rooms that are not named here may import all. */
+/** Which rooms each room may import from, besides itself. */
 const MAY_IMPORT = {
   gas: [],
   sheet: [],
   depth: ["gas"],
   blending: ["gas"],
   cylinders: ["gas"],
-  log: ["sheet", "gas", "cylinders"],
-  audit: ["log", "sheet", "blending", "depth", "cylinders", "gas"],
-  counter: ["audit", "blending", "costs", "depth", "cylinders", "gas", "log", "sheet"],
-  costs: ["log", "sheet", "blending", "cylinders", "gas"],
-  reports: ["audit", "costs", "log", "sheet", "depth", "cylinders", "gas"],
-  functions: ["gas", "depth", "blending", "cylinders", "sheet", "log", "audit", "costs", "reports"],
-  suites: ["functions"],
+  words: ["gas", "cylinders", "sheet"],
+  log: ["words", "sheet", "gas", "cylinders"],
+  typed: ["words", "log", "sheet", "depth", "cylinders", "gas"],
+  audit: ["words", "log", "sheet", "blending", "depth", "cylinders", "gas"],
+  costs: ["words", "log", "sheet", "blending", "cylinders", "gas"],
+  counter: ["typed", "words", "audit", "costs", "log", "sheet", "blending", "depth", "cylinders", "gas"],
+  reports: ["words", "audit", "costs", "log", "sheet", "depth", "cylinders", "gas"],
+  functions: [
+    "typed",
+    "words",
+    "reports",
+    "audit",
+    "costs",
+    "log",
+    "sheet",
+    "blending",
+    "depth",
+    "cylinders",
+    "gas",
+  ],
+  suites: ["functions", "typed", "sheet"],
   workbook: ["sheet"],
 };
 const PURE_ROOMS = [
@@ -24,7 +38,9 @@ const PURE_ROOMS = [
   "depth",
   "blending",
   "cylinders",
+  "words",
   "log",
+  "typed",
   "audit",
   "counter",
   "costs",

@@ -102,7 +102,7 @@ function functions(origin, dist) {
   const { optimization: _, ...shared } = common("functions");
   return {
     ...shared,
-    entry: { functions: "./src/functions/excel.ts" },
+    entry: { functions: "./src/functions/hosts/excel.ts" },
     output: { path: join(dist, "excel"), filename: "[name].js" },
     module: {
       rules: [

@@ -3,7 +3,7 @@ import { pathToFileURL } from "node:url";
 import { planFill, type FillOrder } from "../src/blending/planFill";
 import { realGas } from "../src/gas/equationOfState";
 import { AIR, mixture, OXYGEN } from "../src/gas/mixture";
-import type { Argument } from "../src/functions/cells";
+import type { Argument } from "../src/typed/cells";
 import { evaluate } from "../src/functions/evaluate";
 
 const ROWS = 10_000;

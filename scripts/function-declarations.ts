@@ -10,7 +10,7 @@ const HEADER = `/* eslint-disable @typescript-eslint/no-explicit-any */
 // table all arrive; a trailing underscore marks a name that TypeScript reserves.
 `;
 
-/** src/functions/excelDeclarations.ts: the worksheet functions as Microsoft's metadata generator wants to read them. */
+/** src/functions/hosts/excelDeclarations.ts: the worksheet functions as Microsoft's metadata generator wants to read them. */
 export function functionDeclarations(): string {
   return [HEADER, ...WORKSHEET_FUNCTIONS.map(declaration)].join("\n");
 }

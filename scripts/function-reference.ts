@@ -7,7 +7,7 @@ import {
   type CatalogueEntry,
   type CatalogueParameter,
 } from "../src/functions/catalogue";
-import type { Argument } from "../src/functions/cells";
+import type { Argument } from "../src/typed/cells";
 import { evaluate } from "../src/functions/evaluate";
 import { plainDateOf, epochDayOfSerial } from "../src/sheet/serialDate";
 

@@ -1,6 +1,6 @@
 /*
  * functions.json, which tells Excel the worksheet functions. Microsoft's generator makes it from the declarations in
- * src/functions/excelDeclarations.ts; what that cannot express is added here.
+ * src/functions/hosts/excelDeclarations.ts; what that cannot express is added here.
  */
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
@@ -9,7 +9,7 @@ import { fileURLToPath } from "node:url";
 const require = createRequire(import.meta.url);
 export const DECLARATIONS = join(
   dirname(dirname(fileURLToPath(import.meta.url))),
-  "src/functions/excelDeclarations.ts",
+  "src/functions/hosts/excelDeclarations.ts",
 );
 
 /** The finished metadata. `helpUrl` is the address of the function reference. */

@@ -7,7 +7,7 @@ import { ruleReference } from "./rule-reference";
 export async function generatedFiles(): Promise<readonly { readonly path: string; readonly text: string }[]> {
   return Promise.all(
     [
-      { path: "src/functions/excelDeclarations.ts", text: functionDeclarations() },
+      { path: "src/functions/hosts/excelDeclarations.ts", text: functionDeclarations() },
       { path: "docs/functions.md", text: functionReference() },
       { path: "docs/rules.md", text: ruleReference() },
     ].map(async ({ path, text }) => ({

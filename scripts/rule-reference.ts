@@ -3,7 +3,7 @@ import { inUnit, settingsFor } from "../src/audit/shop/limits";
 import type { Rule } from "../src/audit/judge/rule";
 import { RULES } from "../src/audit/rules/orderOfHarm";
 import { shopOf } from "../src/audit/shop/shop";
-import { fieldName } from "../src/audit/words";
+import { fieldName } from "../src/words/fields";
 import { COUNTRIES, countryRules } from "../src/cylinders/countryRules";
 
 const FOLDER = new URL("../src/audit/rules/", import.meta.url);

@@ -1,5 +1,5 @@
 import { isProblem, type Answer, type AnswerCell } from "../functions/answer";
-import { cellFrom, type Argument } from "../functions/cells";
+import { cellFrom, type Argument } from "../typed/cells";
 import { evaluate } from "../functions/evaluate";
 import { EXIT, type Command, type ExitCode, type Given, type Terminal } from "./command";
 import { CommandProblem, sentenceOf } from "./problem";

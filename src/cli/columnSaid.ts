@@ -4,7 +4,7 @@ import { DUE_CHOICES, FULL_PRESSURE_CHOICES } from "../log/columns/columns";
 import type { ColumnSaid } from "../log/context";
 import { KINDS } from "../log/fieldKinds";
 import type { Field, Log } from "../log/log";
-import { fieldWord } from "../pane/check/fieldWords";
+import { fieldWord } from "../words/fields";
 import { CommandProblem } from "./problem";
 
 const EXAMPLE = `--column "Out=bar" or --column "Gas=analysed mix"`;

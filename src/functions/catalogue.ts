@@ -1,8 +1,9 @@
-import type { Argument } from "./cells";
-import type { Quantity, WorksheetFunction } from "./define";
+import type { Argument } from "../typed/cells";
+import type { Quantity } from "../words/figures";
+import type { WorksheetFunction } from "./define";
 import { WHY } from "./evaluate";
-import { EXAMPLES } from "./examples";
-import { FAMILIES } from "./worksheetFunctions";
+import { EXAMPLES } from "./families/examples";
+import { FAMILIES } from "./families/families";
 
 /** What a host needs to offer the functions: names, order, help. Shared by Excel's metadata, the grid and the docs. */
 export interface CatalogueEntry {

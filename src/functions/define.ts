@@ -1,10 +1,7 @@
 import type { Units } from "../gas/units";
+import type { Quantity } from "../words/figures";
 import type { AnswerCell } from "./answer";
-import type { Reader } from "./reader";
-
-/** What an answer is a figure of; it gives the unit to name. */
-export type Quantity =
-  "pressure" | "depth" | "volume" | "per cent" | "partial pressure" | "density" | "factor" | "date" | "plain";
+import type { Reader } from "../typed/reader";
 
 type Arguments = Readonly<Record<string, Reader<unknown>>>;
 export type ValuesOf<A extends Arguments> = {

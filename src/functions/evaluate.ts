@@ -1,10 +1,10 @@
 import { refuse } from "../gas/refusal";
 import { isProblem, leaving, problemFrom, type Answer, type AnswerCell } from "./answer";
-import type { Argument } from "./cells";
+import type { Argument } from "../typed/cells";
 import type { RowAnswer, Values, WorksheetFunction } from "./define";
-import { explain } from "./explain";
-import { readArguments, Unread } from "./readArguments";
-import { FUNCTIONS } from "./worksheetFunctions";
+import { explain } from "./wording/explain";
+import { readArguments, Unread } from "./arguments/readArguments";
+import { FUNCTIONS } from "./families/families";
 
 /** The function that explains the others. */
 export const WHY = "WHY";

@@ -2,7 +2,7 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import { cellName, type CellAddress, type CellValue } from "../sheet/sheet";
 import { placeName } from "../pane/check/useJump";
 import { TextButton } from "../pane/kit/TextButton";
-import { isError } from "../functions/cells";
+import { isError } from "../typed/cells";
 import type { SelectedCell } from "./desk";
 
 const useStyles = makeStyles({

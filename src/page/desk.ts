@@ -1,4 +1,4 @@
-import { isError } from "../functions/cells";
+import { isError } from "../typed/cells";
 import type { CellAddress } from "../sheet/sheet";
 import type { WorkbookContent } from "../workbook/file/content";
 import { startEngine, type Engine } from "../workbook/grid/engine";

@@ -1,7 +1,7 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import { useEffect, useState } from "react";
-import { callInCell, callInWords } from "../functions/callInCell";
-import type { Argument } from "../functions/cells";
+import { callInCell, callInWords } from "../functions/hosts/callInCell";
+import type { Argument } from "../typed/cells";
 import { cellName, type CellAddress } from "../sheet/sheet";
 import type { FormulaHost } from "../workbook/workbook";
 

@@ -67,3 +67,10 @@ export function columnIndex(letters: string): number {
 export function cellName(address: { row: number; column: number }): string {
   return `${columnLetters(address.column)}${address.row + 1}`;
 }
+
+/** A cell of a row to be written, and its number format where it needs one. */
+export interface CellWrite {
+  readonly column: number;
+  readonly value: CellValue;
+  readonly format?: string;
+}

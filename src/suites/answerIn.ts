@@ -1,5 +1,5 @@
 import { isProblem } from "../functions/answer";
-import type { Argument } from "../functions/cells";
+import type { Argument } from "../typed/cells";
 import { evaluate, WHY } from "../functions/evaluate";
 
 /** What a suite's cell can take: it has no error with a sentence of its own. */

@@ -1,6 +1,6 @@
 import { Button, makeStyles } from "@fluentui/react-components";
 import { useEffect, useState, type ReactNode } from "react";
-import { registeredVersion } from "../functions/registered";
+import { registeredVersion } from "../functions/hosts/registered";
 import { problemOf, type Problem } from "../pane/kit/problem";
 import { Notice, ProblemNote } from "../pane/kit/ProblemNote";
 import { useAnnounce } from "../pane/kit/announce";

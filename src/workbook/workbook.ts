@@ -1,5 +1,5 @@
 import type { SheetDraft } from "../sheet/draft/draft";
-import type { Area, CellAddress, CellValue, Sheet, SheetRow } from "../sheet/sheet";
+import type { Area, CellAddress, CellValue, CellWrite, Sheet, SheetRow } from "../sheet/sheet";
 
 /** A sheet's name and whether it is hidden. */
 export interface SheetInfo {
@@ -32,13 +32,6 @@ export interface Capabilities {
   readonly settings: boolean;
   /** Whether charts and tables are shown here; without, they are kept for the saved copy. */
   readonly charts: boolean;
-}
-
-/** A cell of a row to be written, and its number format where it needs one. */
-export interface CellWrite {
-  readonly column: number;
-  readonly value: CellValue;
-  readonly format?: string;
 }
 
 /** The rows of one sheet that the user has selected, whichever of their cells: what is out of sight is not meant. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { CylinderOnRecord } from "../../src/audit/record/cylinderOnRecord";
-import { ratingText } from "../../src/audit/words";
+import { ratingText } from "../../src/words/inSentences";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { logOf, onDay, type TestRow } from "./sheets";
 

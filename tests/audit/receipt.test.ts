@@ -1,6 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
-import { receive, type Receipt } from "../../src/counter/receipt";
+import { receive, type Receipt } from "../../src/counter/receive/receipt";
 import { shopFor } from "../../src/audit/shop/shopFor";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { logOf, onDay, type TestRow } from "./sheets";

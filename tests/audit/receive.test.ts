@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
 import { audit } from "../../src/audit/audit";
-import { receive } from "../../src/counter/receipt";
+import { receive } from "../../src/counter/receive/receipt";
 import { shopFor } from "../../src/audit/shop/shopFor";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { evaluate } from "../../src/functions/evaluate";

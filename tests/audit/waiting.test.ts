@@ -1,8 +1,8 @@
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
-import { receive } from "../../src/counter/receipt";
+import { receive } from "../../src/counter/receive/receipt";
 import { shopFor } from "../../src/audit/shop/shopFor";
-import { waitingIn } from "../../src/counter/waitingRows";
+import { waitingIn } from "../../src/counter/receive/waitingRows";
 import { countryRules } from "../../src/cylinders/countryRules";
 import { logOf, onDay, sheetOf, type TestRow } from "./sheets";
 import { readLog } from "../../src/log/readLog";

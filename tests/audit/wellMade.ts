@@ -1,6 +1,6 @@
 import { expect } from "vitest";
 import type { AuditResult } from "../../src/audit/judge/finding";
-import { fieldName } from "../../src/audit/words";
+import { fieldName } from "../../src/words/fields";
 import type { Field, Log } from "../../src/log/log";
 import type { CellAddress } from "../../src/sheet/sheet";
 

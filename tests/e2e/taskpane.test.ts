@@ -8,7 +8,7 @@ import { afterEach, beforeAll, describe, expect, test } from "vitest";
 import { cellName, type Sheet } from "../../src/sheet/sheet";
 import { NO_OFFICE } from "../../src/taskpane/notices";
 import { WORKSHEET_FUNCTIONS } from "../../src/functions/catalogue";
-import type { Argument } from "../../src/functions/cells";
+import type { Argument } from "../../src/typed/cells";
 import { evaluate } from "../../src/functions/evaluate";
 import { COUNTRIES, countryRules } from "../../src/cylinders/countryRules";
 import sizes from "#shared/cylinders/sizes.json";

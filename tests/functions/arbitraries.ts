@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import type { CatalogueEntry } from "../../src/functions/catalogue";
-import type { Argument } from "../../src/functions/cells";
+import type { Argument } from "../../src/typed/cells";
 
 /** Cells that a column of each argument may hold, good ones and slips alike. */
 const CELLS: Readonly<Record<string, readonly unknown[]>> = {

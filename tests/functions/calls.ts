@@ -1,6 +1,6 @@
 import { expect } from "vitest";
 import { isProblem, type AnswerCell } from "../../src/functions/answer";
-import type { Argument } from "../../src/functions/cells";
+import type { Argument } from "../../src/typed/cells";
 import { evaluate } from "../../src/functions/evaluate";
 
 /** The one cell that a call with single values answers. */

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { WORKSHEET_FUNCTIONS } from "../../src/functions/catalogue";
-import type { Argument } from "../../src/functions/cells";
+import type { Argument } from "../../src/typed/cells";
 import { evaluate } from "../../src/functions/evaluate";
 import { rowsFor } from "./arbitraries";
 import { answers, cell, column, sentence } from "./calls";

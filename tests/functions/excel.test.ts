@@ -15,7 +15,7 @@ type Handler = (...handedOver: unknown[]) => unknown[][];
 async function loadWith(runtime: object | undefined): Promise<void> {
   vi.resetModules();
   vi.stubGlobal("CustomFunctions", runtime);
-  await import("../../src/functions/excel");
+  await import("../../src/functions/hosts/excel");
 }
 
 async function registered(): Promise<Map<string, Handler>> {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Argument } from "../../src/functions/cells";
+import type { Argument } from "../../src/typed/cells";
 import { auditOf, onDay, type TestCell } from "../audit/sheets";
 import { cell } from "./calls";
 

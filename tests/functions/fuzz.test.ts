@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { isProblem, type Answer } from "../../src/functions/answer";
 import { WORKSHEET_FUNCTIONS } from "../../src/functions/catalogue";
-import type { Argument } from "../../src/functions/cells";
+import type { Argument } from "../../src/typed/cells";
 import { evaluate } from "../../src/functions/evaluate";
 import { ANYTHING, rowsFor } from "./arbitraries";
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { functionsMetadata } from "../../scripts/functions-metadata.mjs";
 import { generatedFiles } from "../../scripts/generated-files";
 import { WORKSHEET_FUNCTIONS } from "../../src/functions/catalogue";
-import { FUNCTIONS } from "../../src/functions/worksheetFunctions";
+import { FUNCTIONS } from "../../src/functions/families/families";
 
 const HELP_URL = "https://example.org/functions.html";
 const metadata = await functionsMetadata(HELP_URL);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { plainCall } from "../../src/functions/plainCall";
+import { plainCall } from "../../src/functions/hosts/plainCall";
 
 describe("a formula that is one of our functions with plain arguments", () => {
   test("has values as arguments", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Argument } from "../../src/functions/cells";
+import type { Argument } from "../../src/typed/cells";
 import { error } from "./calls";
 
 type Refusal = readonly [name: string, given: readonly Argument[], sentence: RegExp];

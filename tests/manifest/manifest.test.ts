@@ -13,8 +13,8 @@ const DEFAULT_ORIGIN = "https://localhost:3000";
 const SERVED: Readonly<Record<string, string>> = {
   "taskpane.html": "src/taskpane/taskpane.html",
   "support.html": "src/taskpane/support.html",
-  "functions.js": "src/functions/excel.ts",
-  "functions.json": "src/functions/excel.ts",
+  "functions.js": "src/functions/hosts/excel.ts",
+  "functions.json": "src/functions/hosts/excel.ts",
 };
 const sourceOf = (path: string) => SERVED[path] ?? path;
 

@@ -1,12 +1,12 @@
 import { unzipSync, strFromU8 } from "fflate";
 import { expect, test } from "vitest";
 import { evaluate } from "../../src/functions/evaluate";
-import { newForm, writeField, type FieldName, type FillForm } from "../../src/pane/fill/form";
-import { fillModel } from "../../src/pane/fill/model";
-import { cardOf } from "../../src/pane/fill/print/card";
-import { cardSheet } from "../../src/pane/fill/print/cardSheet";
-import { LABEL_STOCK } from "../../src/pane/fill/print/labels";
-import { labelsSheet } from "../../src/pane/fill/print/labelsSheet";
+import { newForm, writeField, type FieldName, type FillForm } from "../../src/counter/form";
+import { fillModel } from "../../src/counter/plan/model";
+import { cardOf } from "../../src/counter/print/card";
+import { cardSheet } from "../../src/counter/print/cardSheet";
+import { LABEL_STOCK } from "../../src/counter/print/labels";
+import { labelsSheet } from "../../src/counter/print/labelsSheet";
 import type { SheetDraft } from "../../src/sheet/draft/draft";
 import { FileWorkbook } from "../../src/workbook/file/fileWorkbook";
 import { writeXlsx } from "../../src/workbook/file/writeXlsx";

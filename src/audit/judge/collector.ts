@@ -5,7 +5,7 @@ import type { Fault, FilledCylinder, NotJudged, Rule } from "./rule";
 import { CellRuns } from "./cellRuns";
 import { sourceFor } from "../shop/citation";
 import { nameOf } from "../record/nameOf";
-import { fieldName } from "../words";
+import { fieldName } from "../../words/fields";
 
 /** How many cells are kept to look at, of fills that could not be judged. */
 const CELLS_KEPT = 20;

@@ -5,7 +5,8 @@ import { dayOf, lacking } from "./lacks";
 import { SEVERITIES } from "./finding";
 import type { Fault, FilledCylinder, Place, Verdict } from "./rule";
 import { everyReading, type DoubtfulTest, type Test, type TestHistory } from "../record/testHistory";
-import { dateText, fieldName } from "../words";
+import { fieldName } from "../../words/fields";
+import { dateText } from "../../words/inSentences";
 
 /*
  * What can be read in two ways may be wrong in both. Such a fault is told, and says that it is one by either reading;

@@ -2,7 +2,7 @@ import type { Refusal } from "../../gas/refusal";
 import { BLANK, type Reading } from "../../log/reading";
 import { notJudged, type FilledCylinder, type NotJudged, type Place } from "./rule";
 import type { TestHistory } from "../record/testHistory";
-import { fieldName } from "../words";
+import { fieldName } from "../../words/fields";
 
 /*
  * What rules ask the log for, and how they say that it does not know. The reasons are the same for all fills with the

@@ -14,7 +14,7 @@ import { LogColumns } from "../judge/logColumns";
 import type { Place } from "../judge/rule";
 import { shopFor } from "../shop/shopFor";
 import { lateByEveryReading, type Test, type TestHistory } from "../record/testHistory";
-import { fieldName } from "../words";
+import { fieldName } from "../../words/fields";
 
 /** How far ahead the lists look, in days: a list for each. */
 export const DUE_WITHIN_DAYS = [30, 60, 90] as const;

@@ -8,7 +8,7 @@ import type { LogColumns } from "../judge/logColumns";
 import type { FilledCylinder } from "../judge/rule";
 import { nameOf } from "../record/nameOf";
 import type { CylinderLife } from "../walk/cylinderLife";
-import { dateText } from "../words";
+import { dateText } from "../../words/inSentences";
 
 /** A cylinder that somebody has to be called about, or that must not be filled as it is. */
 export interface CylinderAtRisk {

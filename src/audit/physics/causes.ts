@@ -3,7 +3,7 @@ import { nameMix } from "../../gas/nameMix";
 import { ATMOSPHERE_BAR, BAR_PER_PSI } from "../../gas/units";
 import type { Fill } from "../../log/log";
 import type { FilledCylinder } from "../judge/rule";
-import { percentText, pressureText } from "../words";
+import { percentText, pressureText } from "../../words/inSentences";
 import { oxygenAfter, outsideBy } from "./massBalance";
 import { isPossible, stacked, type Workings } from "./workings";
 

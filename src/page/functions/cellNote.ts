@@ -1,6 +1,6 @@
-import { callInCell, callInWords } from "../../functions/callInCell";
-import { isError, type Argument } from "../../functions/cells";
-import type { PlainArgument } from "../../functions/plainCall";
+import { callInCell, callInWords } from "../../functions/hosts/callInCell";
+import { isError, type Argument } from "../../typed/cells";
+import type { PlainArgument } from "../../functions/hosts/plainCall";
 import type { CellAddress, CellValue } from "../../sheet/sheet";
 import type { GridWorkbook } from "../../workbook/grid/gridWorkbook";
 import { WorkbookProblem } from "../../workbook/workbook";

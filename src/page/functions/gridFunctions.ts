@@ -12,7 +12,7 @@ import {
 } from "@univerjs/preset-sheets-core";
 import { isProblem, type Answer, type AnswerCell } from "../../functions/answer";
 import { NAMESPACE, WORKSHEET_FUNCTIONS, type CatalogueEntry } from "../../functions/catalogue";
-import type { Argument } from "../../functions/cells";
+import type { Argument } from "../../typed/cells";
 import { evaluate } from "../../functions/evaluate";
 import type { CellValue } from "../../sheet/sheet";
 import type { EngineFunction } from "../../workbook/grid/engine";

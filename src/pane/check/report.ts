@@ -1,11 +1,11 @@
 import type { DueLists } from "../../audit/lists/dueLists";
 import type { AuditResult } from "../../audit/judge/finding";
 import type { HousePatterns } from "../../audit/lists/housePatterns";
-import type { Receipt } from "../../counter/receipt";
-import type { Waiting } from "../../counter/waitingRows";
+import type { Receipt } from "../../counter/receive/receipt";
+import type { Waiting } from "../../counter/receive/waitingRows";
 import type { LogColumn, RowCounts, SheetKind, UnreadableRow } from "../../log/log";
 import type { CellValue } from "../../sheet/sheet";
-import type { ListedPrices } from "../fill/prices";
+import type { ListedPrices } from "../../counter/plan/prices";
 import type { Answer } from "./questions";
 
 /** How one sheet was understood, without its rows: small enough to hand about. */

@@ -4,10 +4,10 @@ import { Disclosure } from "../kit/Disclosure";
 import { SeverityMark } from "../kit/SeverityMark";
 import { useFilling } from "./FillContext";
 import { FormField } from "./FormField";
-import type { Analysis, Correction } from "./model";
+import type { Analysis, Correction } from "../../counter/plan/model";
 import { StepsTable } from "./StepsTable";
 import { useFillStyles } from "./styles";
-import { depthText, depthWarnings, partsText, pressureText } from "./words";
+import { depthText, depthWarnings, partsText, pressureText } from "../../counter/words";
 
 /** What the analyser says, against what was ordered; and how to put it right. */
 export function AnalyseStage({ onNext }: { readonly onNext: () => void }) {

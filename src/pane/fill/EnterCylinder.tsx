@@ -2,7 +2,7 @@ import { Button, Field, Input } from "@fluentui/react-components";
 import { useState, type FormEvent } from "react";
 import { UNIT_NAMES } from "../../gas/units";
 import { useFilling } from "./FillContext";
-import type { EnteredCylinder } from "./form";
+import type { EnteredCylinder } from "../../counter/form";
 import { TOUCH, useFillStyles } from "./styles";
 
 const ASKED: readonly (readonly [keyof EnteredCylinder, string, string])[] = [

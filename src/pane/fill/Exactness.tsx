@@ -3,8 +3,8 @@ import { useFilling } from "./FillContext";
 import { FormField } from "./FormField";
 import { useFillStyles } from "./styles";
 import { temperature, UNIT_NAMES, type Units } from "../../gas/units";
-import { figure } from "../../functions/wording";
-import { pressureErrorText } from "./words";
+import { figure } from "../../words/figures";
+import { pressureErrorText } from "../../counter/words";
 
 const AT = {
   start: "start",

@@ -1,10 +1,10 @@
 import { createContext, useContext } from "react";
-import type { Receipt } from "../../counter/receipt";
+import type { Receipt } from "../../counter/receive/receipt";
 import type { Units } from "../../gas/units";
 import type { Workbook } from "../../workbook/workbook";
 import type { Shop } from "../shop/useShop";
-import type { FillForm } from "./form";
-import type { FillModel } from "./model";
+import type { FillForm } from "../../counter/form";
+import type { FillModel } from "../../counter/plan/model";
 import type { FormState } from "./useFillForm";
 import type { Register } from "./useRegister";
 

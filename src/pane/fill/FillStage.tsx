@@ -3,7 +3,7 @@ import { useFilling } from "./FillContext";
 import { FormField } from "./FormField";
 import { StepsTable } from "./StepsTable";
 import { useFillStyles } from "./styles";
-import { CAUTIONS, degreesText, partsText, pressureText } from "./words";
+import { CAUTIONS, degreesText, partsText, pressureText } from "../../counter/words";
 
 /** At the panel: the steps to tick off, warm readings beside settled ones, and what to top once it has cooled. */
 export function FillStage({ onNext }: { readonly onNext: () => void }) {

@@ -1,7 +1,7 @@
 import { Checkbox, Field, Input, makeStyles, mergeClasses, Select, tokens } from "@fluentui/react-components";
 import { UNIT_NAMES } from "../../gas/units";
 import { isTicked, useFilling, withTick } from "./FillContext";
-import { isQuantity, shownIn, type FieldName } from "./form";
+import { isQuantity, shownIn, type FieldName } from "../../counter/form";
 import { TOUCH } from "./styles";
 
 const useStyles = makeStyles({

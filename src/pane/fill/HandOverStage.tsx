@@ -2,16 +2,16 @@ import { Button } from "@fluentui/react-components";
 import { Temporal } from "temporal-polyfill";
 import { isTicked, useFilling } from "./FillContext";
 import { FormField, Tick } from "./FormField";
-import { nextCylinder, shownIn } from "./form";
-import { lacksCertification, needsCertification } from "./handedOver";
+import { nextCylinder, shownIn } from "../../counter/form";
+import { lacksCertification, needsCertification } from "../../counter/write/handedOver";
 import { InsertSheet } from "./InsertSheet";
 import { LabelPart } from "./LabelPart";
 import { LogRowPart } from "./LogRowPart";
-import { planSheet } from "./planSheet";
-import { cardOf } from "./print/card";
-import { cardSheet } from "./print/cardSheet";
-import { fillCard } from "./print/fillCard";
-import { printPage } from "./print/printPage";
+import { planSheet } from "../../counter/plan/planSheet";
+import { cardOf } from "../../counter/print/card";
+import { cardSheet } from "../../counter/print/cardSheet";
+import { fillCard } from "../../counter/print/fillCard";
+import { printPage } from "./printPage";
 import { useFillStyles } from "./styles";
 
 /** The customer's own analysis and signature, the label, and the row for the log. */

@@ -4,11 +4,11 @@ import { labelText } from "../../depth/labelText";
 import { Refusal } from "../../gas/refusal";
 import { useFilling } from "./FillContext";
 import { FormField, FormSelect } from "./FormField";
-import { shownIn, writtenIn } from "./form";
+import { shownIn, writtenIn } from "../../counter/form";
 import { InsertSheet } from "./InsertSheet";
-import { LABEL_STOCK, labelSheet, type LabelStock } from "./print/labels";
-import { labelsSheet } from "./print/labelsSheet";
-import { printPage } from "./print/printPage";
+import { LABEL_STOCK, labelSheet, type LabelStock } from "../../counter/print/labels";
+import { labelsSheet } from "../../counter/print/labelsSheet";
+import { printPage } from "./printPage";
 import { useFillStyles } from "./styles";
 
 /** The label, from the analysis alone, on the stock the shop has: printed, or as a sheet. */

@@ -11,10 +11,10 @@ import { ProblemNote } from "../kit/ProblemNote";
 import { useAnnounce } from "../kit/announce";
 import { useFilling } from "./FillContext";
 import { FormField, FormSelect } from "./FormField";
-import { shownIn } from "./form";
-import { lacksCertification } from "./handedOver";
-import { logPlace, type LogPlace } from "./logPlace";
-import { asPasted, leftBlank, logRow } from "./logRow";
+import { shownIn } from "../../counter/form";
+import { lacksCertification } from "../../counter/write/handedOver";
+import { logPlace, type LogPlace } from "../../counter/write/logPlace";
+import { asPasted, leftBlank, logRow } from "../../counter/write/logRow";
 import { useFillStyles } from "./styles";
 
 /** A sheet of fills that names the day and the cylinder; anything less is no place for a record. */

@@ -2,11 +2,11 @@ import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import { nameMix } from "../../gas/nameMix";
 import { SeverityMark } from "../kit/SeverityMark";
 import { useFilling } from "./FillContext";
-import { pricesFrom } from "./prices";
+import { pricesFrom } from "../../counter/plan/prices";
 import { StepsTable } from "./StepsTable";
 import { useFillStyles } from "./styles";
-import type { RankedWay } from "./ways";
-import { CAUTIONS, depthText, depthWarnings, moneyText, partsText, volumeText } from "./words";
+import type { RankedWay } from "../../counter/plan/ways";
+import { CAUTIONS, depthText, depthWarnings, moneyText, partsText, volumeText } from "../../counter/words";
 
 const useStyles = makeStyles({
   mark: { display: "flex", gap: "6px", alignItems: "baseline", "& svg": { alignSelf: "center" } },

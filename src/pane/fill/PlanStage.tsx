@@ -9,9 +9,9 @@ import { PlanAnswer } from "./PlanAnswer";
 import { StationFields } from "./StationFields";
 import { useFillStyles } from "./styles";
 import { WaysList } from "./WaysList";
-import { figure } from "../../functions/wording";
+import { figure } from "../../words/figures";
 import { gaugeReading, UNIT_NAMES } from "../../gas/units";
-import { partsText, reading } from "./words";
+import { partsText, reading } from "../../counter/words";
 
 /** What is wanted, what there is, and the answer, live. */
 export function PlanStage({ onNext }: { readonly onNext: () => void }) {

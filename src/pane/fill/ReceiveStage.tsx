@@ -1,19 +1,19 @@
 import { Button, makeStyles, mergeClasses, Spinner, tokens } from "@fluentui/react-components";
 import { useState } from "react";
-import type { MethodVerdict, Receipt } from "../../counter/receipt";
+import type { MethodVerdict, Receipt } from "../../counter/receive/receipt";
 import { nameMix } from "../../gas/nameMix";
 import { Disclosure } from "../kit/Disclosure";
 import { ProblemNote } from "../kit/ProblemNote";
 import { SeverityMark } from "../kit/SeverityMark";
 import { EnterCylinder } from "./EnterCylinder";
 import { useFilling } from "./FillContext";
-import { onCounter } from "./form";
+import { onCounter } from "../../counter/form";
 import { FormField, Tick } from "./FormField";
-import { OUTSIDE, OUTSIDE_TITLE } from "./outside";
-import { printPage } from "./print/printPage";
-import { refusalSlip } from "./print/refusalSlip";
+import { OUTSIDE, OUTSIDE_TITLE } from "../../counter/receive/outside";
+import { printPage } from "./printPage";
+import { refusalSlip } from "../../counter/print/refusalSlip";
 import { useFillStyles } from "./styles";
-import { partsText, percentText, pressureText, verdictText } from "./words";
+import { partsText, percentText, pressureText, verdictText } from "../../counter/words";
 
 const useStyles = makeStyles({
   verdict: {

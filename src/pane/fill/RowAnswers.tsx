@@ -5,9 +5,9 @@ import type { Mixture } from "../../gas/mixture";
 import { nameMix } from "../../gas/nameMix";
 import { UNIT_NAMES } from "../../gas/units";
 import { useFilling } from "./FillContext";
-import type { BankedRow, StreamedRow } from "./rowList";
+import type { BankedRow, StreamedRow } from "../../counter/plan/rowList";
 import { useFillStyles } from "./styles";
-import { partsText, percentText, pressureText, reading } from "./words";
+import { partsText, percentText, pressureText, reading } from "../../counter/words";
 
 /** Which bottle is opened on which cylinder, from where to where, and what the bank has afterwards. */
 export function BankAnswer({ banked }: { readonly banked: BankedRow }) {

@@ -3,13 +3,13 @@ import { useMemo } from "react";
 import { ProblemNote } from "../kit/ProblemNote";
 import { useFilling } from "./FillContext";
 import { FormField, FormSelect } from "./FormField";
-import { shownIn, type FieldName } from "./form";
+import { shownIn, type FieldName } from "../../counter/form";
 import { BankAnswer, StreamAnswer } from "./RowAnswers";
-import { serialsIn } from "./rowLines";
-import { rowModel, type RowModel } from "./rowList";
+import { serialsIn } from "../../counter/plan/rowLines";
+import { rowModel, type RowModel } from "../../counter/plan/rowList";
 import { useFillStyles } from "./styles";
 import { TakeRows } from "./TakeRows";
-import { verdictText } from "./words";
+import { verdictText } from "../../counter/words";
 
 /** A row of cylinders: from a bank, or by continuous blending on what is in each. */
 export function RowStage() {

@@ -1,8 +1,8 @@
-import { figure } from "../../functions/wording";
+import { figure } from "../../words/figures";
 import { volume } from "../../gas/units";
 import { useFilling } from "./FillContext";
 import { FormField, FormSelect } from "./FormField";
-import { listedPrice } from "./prices";
+import { listedPrice } from "../../counter/plan/prices";
 import { useFillStyles } from "./styles";
 
 /** What the station fills with; kept from one cylinder to the next. */

@@ -2,7 +2,7 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import { gaugeReading, UNIT_NAMES, type Units } from "../../gas/units";
 import type { FillOrder, FillPlan } from "../../blending/planFill";
 import { Tick } from "./FormField";
-import { degreesText, pressureErrorText, reading, stepText } from "./words";
+import { degreesText, pressureErrorText, reading, stepText } from "../../counter/words";
 
 const useStyles = makeStyles({
   steps: { listStyle: "none", margin: 0, padding: 0, display: "flex", flexDirection: "column" },

@@ -1,13 +1,13 @@
 import { Button } from "@fluentui/react-components";
 import { useRef, useState } from "react";
-import type { RowNotTaken, Waiting, WaitingCylinder } from "../../counter/waitingRows";
+import type { RowNotTaken, Waiting, WaitingCylinder } from "../../counter/receive/waitingRows";
 import { WorkbookProblem, type SelectedRows } from "../../workbook/workbook";
 import { useAnnounce } from "../kit/announce";
 import { problemOf, type Problem } from "../kit/problem";
 import { ProblemNote } from "../kit/ProblemNote";
 import { useFilling } from "./FillContext";
-import { shownIn, writeField } from "./form";
-import { orders, serialsIn, withWaiting, type Added } from "./rowLines";
+import { shownIn, writeField } from "../../counter/form";
+import { orders, serialsIn, withWaiting, type Added } from "../../counter/plan/rowLines";
 import { useFillStyles } from "./styles";
 
 /** Nobody has so many whips; a selection beyond it is a slip. */

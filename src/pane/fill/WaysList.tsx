@@ -2,8 +2,8 @@ import { makeStyles, Radio, RadioGroup, tokens } from "@fluentui/react-component
 import { SeverityMark } from "../kit/SeverityMark";
 import { useFilling } from "./FillContext";
 import { TOUCH, useFillStyles } from "./styles";
-import type { RankedWay } from "./ways";
-import { moneyText, volumeText } from "./words";
+import type { RankedWay } from "../../counter/plan/ways";
+import { moneyText, volumeText } from "../../counter/words";
 import type { Units } from "../../gas/units";
 
 const useStyles = makeStyles({

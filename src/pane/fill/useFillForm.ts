@@ -2,7 +2,8 @@ import { useCallback, useEffect, useRef, useState } from "react";
 import type { Units } from "../../gas/units";
 import type { Workbook } from "../../workbook/workbook";
 import { problemOf, type Problem } from "../kit/problem";
-import { FORM_KEY, keptForm, newForm, writeField, type FieldName, type FillForm } from "./form";
+import { FORM_KEY, keptForm } from "./keptForm";
+import { newForm, writeField, type FieldName, type FillForm } from "../../counter/form";
 
 export interface FormState {
   readonly form: FillForm;

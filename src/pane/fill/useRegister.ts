@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { Temporal } from "temporal-polyfill";
-import type { Receipt } from "../../counter/receipt";
-import type { Waiting } from "../../counter/waitingRows";
+import type { Receipt } from "../../counter/receive/receipt";
+import type { Waiting } from "../../counter/receive/waitingRows";
 import type { Sheet } from "../../sheet/sheet";
 import type { ShopSettings } from "../../workbook/settings";
 import { WorkbookProblem, type SelectedRows, type Workbook } from "../../workbook/workbook";
@@ -10,9 +10,9 @@ import type { CheckOrder } from "../check/checkJob";
 import type { CheckReport, SheetReading } from "../check/report";
 import { problemOf, wasCancelled, type Problem } from "../kit/problem";
 import type { PaneProps } from "../Pane";
-import { enteredSheet } from "./enteredSheet";
-import type { EnteredCylinder } from "./form";
-import type { ListedPrices } from "./prices";
+import { enteredSheet } from "../../counter/receive/enteredSheet";
+import type { EnteredCylinder } from "../../counter/form";
+import type { ListedPrices } from "../../counter/plan/prices";
 
 export interface Register {
   /** What is on record of the cylinders last asked for, in the order asked. */

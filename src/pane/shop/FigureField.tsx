@@ -1,7 +1,7 @@
 import { Field, Input, makeStyles, Select, tokens } from "@fluentui/react-components";
 import { useState } from "react";
 import { inUnit, problemWith, type HouseSetting } from "../../audit/shop/limits";
-import { BASIS_WORDS } from "../kit/basisWords";
+import { BASIS_WORDS } from "../../words/bases";
 import { TextButton } from "../kit/TextButton";
 
 interface FigureFieldProps {

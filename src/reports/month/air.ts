@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import { dateOf, dayNumber } from "../../cylinders/calendar";
 import type { Shop } from "../../audit/shop/shop";
-import { dateText } from "../../audit/words";
+import { dateText } from "../../words/inSentences";
 import type { Block } from "../../sheet/draft/blocks";
 import { LOOKS } from "../../sheet/draft/looks";
 import { isoDayCell } from "../cells";

@@ -1,6 +1,6 @@
 import { SEVERITIES, type AuditResult, type Basis } from "../../audit/judge/finding";
 import type { Shop } from "../../audit/shop/shop";
-import { dateText } from "../../audit/words";
+import { dateText } from "../../words/inSentences";
 import type { CountryRules } from "../../cylinders/countryRules";
 import type { Log } from "../../log/log";
 import type { Block, FactsBlock } from "../../sheet/draft/blocks";

@@ -1,5 +1,5 @@
 import { ownerOf } from "../../audit/lists/recall";
-import { pressureText, ratingText } from "../../audit/words";
+import { pressureText, ratingText } from "../../words/inSentences";
 import { nameMix } from "../../gas/nameMix";
 import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
 import { LOOKS } from "../../sheet/draft/looks";

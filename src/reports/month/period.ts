@@ -1,6 +1,6 @@
 import type { Temporal } from "temporal-polyfill";
 import { dateOf, firstDayOf, lastDayOf, monthNumber } from "../../cylinders/calendar";
-import { dateText } from "../../audit/words";
+import { dateText } from "../../words/inSentences";
 import type { Log } from "../../log/log";
 
 /** A month of a log; days by their number. */

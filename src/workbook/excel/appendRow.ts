@@ -1,7 +1,6 @@
 import { storedValue } from "../../sheet/draft/draft";
-import type { Area, CellAddress, CellValue, SheetRow } from "../../sheet/sheet";
+import type { Area, CellAddress, CellValue, CellWrite, SheetRow } from "../../sheet/sheet";
 import { END_ROWS, placeOfNewRow, takingIn, type EndRow } from "../newRow";
-import type { CellWrite } from "../workbook";
 import { areaOf, findSheet, sheetNamed } from "./outline";
 import { rangeOf } from "./ranges";
 import type { Session } from "./session";

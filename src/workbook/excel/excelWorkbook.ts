@@ -1,11 +1,10 @@
 import type { SheetDraft } from "../../sheet/draft/draft";
-import type { Area, CellAddress, CellValue, Sheet, SheetRow } from "../../sheet/sheet";
+import type { Area, CellAddress, CellValue, CellWrite, Sheet, SheetRow } from "../../sheet/sheet";
 import { cellName } from "../../sheet/sheet";
 import type {
   Capabilities,
   CellInHand,
   CellMarks,
-  CellWrite,
   FormulaHost,
   SelectedRows,
   SheetInfo,

@@ -6,7 +6,7 @@ import {
 } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/preset-sheets-core";
 import type { SheetDraft } from "../../sheet/draft/draft";
-import type { CellAddress, CellValue, Sheet, SheetRow } from "../../sheet/sheet";
+import type { CellAddress, CellValue, CellWrite, Sheet, SheetRow } from "../../sheet/sheet";
 import type { ReportContent, SheetContent, WorkbookContent } from "../file/content";
 import { Pace } from "../file/pace";
 import { reportContent } from "../file/reportContent";
@@ -15,7 +15,6 @@ import {
   WorkbookProblem,
   type Capabilities,
   type CellMarks,
-  type CellWrite,
   type SelectedRows,
   type SheetInfo,
   type Workbook,

@@ -1,5 +1,5 @@
 import { fireEvent, screen } from "@testing-library/react";
-import type { CellWrite } from "../../../src/workbook/workbook";
+import type { CellWrite } from "../../../src/sheet/sheet";
 import { FakeWorkbook, sheet, US_SHOP } from "../fakeWorkbook";
 import { showPane } from "../render";
 

@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
 import type { LogColumn } from "../../../src/log/log";
-import { logPlace } from "../../../src/pane/fill/logPlace";
+import { logPlace } from "../../../src/counter/write/logPlace";
 import type { CellValue } from "../../../src/sheet/sheet";
 import { sheet } from "../fakeWorkbook";
 

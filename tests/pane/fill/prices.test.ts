@@ -6,9 +6,9 @@ import { kindOf } from "../../../src/costs/meterLog";
 import { readPriceList } from "../../../src/costs/prices/readPriceList";
 import { AIR } from "../../../src/gas/mixture";
 import type { FillMethod } from "../../../src/log/log";
-import { newForm, writeField, type FieldName, type FillForm } from "../../../src/pane/fill/form";
-import { fillModel } from "../../../src/pane/fill/model";
-import { pricesFrom, type ListedPrices } from "../../../src/pane/fill/prices";
+import { newForm, writeField, type FieldName, type FillForm } from "../../../src/counter/form";
+import { fillModel } from "../../../src/counter/plan/model";
+import { pricesFrom, type ListedPrices } from "../../../src/counter/plan/prices";
 import { sheet } from "../fakeWorkbook";
 
 const HEADINGS = ["What", "We pay", "Per", "Holds cu ft"];

@@ -8,20 +8,20 @@ import {
   writeField,
   type FieldName,
   type FillForm,
-} from "../../../src/pane/fill/form";
-import { asPasted, leftBlank, logRow } from "../../../src/pane/fill/logRow";
-import { fillModel, type FillModel } from "../../../src/pane/fill/model";
-import { OUTSIDE } from "../../../src/pane/fill/outside";
-import { CAUTIONS } from "../../../src/pane/fill/words";
+} from "../../../src/counter/form";
+import { asPasted, leftBlank, logRow } from "../../../src/counter/write/logRow";
+import { fillModel, type FillModel } from "../../../src/counter/plan/model";
+import { OUTSIDE } from "../../../src/counter/receive/outside";
+import { CAUTIONS } from "../../../src/counter/words";
 import { ownSheetOf } from "../../../src/sheet/ownSheet";
-import { planSheet } from "../../../src/pane/fill/planSheet";
+import { planSheet } from "../../../src/counter/plan/planSheet";
 import { readPresence } from "../../../src/log/cells/text";
-import { cardOf } from "../../../src/pane/fill/print/card";
-import { cardSheet } from "../../../src/pane/fill/print/cardSheet";
-import { fillCard } from "../../../src/pane/fill/print/fillCard";
-import { LABEL_STOCK, labelSheet } from "../../../src/pane/fill/print/labels";
-import { labelsSheet } from "../../../src/pane/fill/print/labelsSheet";
-import { documentOf } from "../../../src/pane/fill/print/page";
+import { cardOf } from "../../../src/counter/print/card";
+import { cardSheet } from "../../../src/counter/print/cardSheet";
+import { fillCard } from "../../../src/counter/print/fillCard";
+import { LABEL_STOCK, labelSheet } from "../../../src/counter/print/labels";
+import { labelsSheet } from "../../../src/counter/print/labelsSheet";
+import { documentOf } from "../../../src/counter/print/page";
 import { styledCell, type DraftCell } from "../../../src/sheet/draft/draft";
 import { LOOKS } from "../../../src/sheet/draft/looks";
 import type { Field, LogColumn } from "../../../src/log/log";

@@ -2,9 +2,9 @@
 import { fireEvent, screen, waitFor } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
 import { evaluate } from "../../../src/functions/evaluate";
-import type { Receipt } from "../../../src/counter/receipt";
-import { newForm, writeField, type FieldName } from "../../../src/pane/fill/form";
-import { rowModel } from "../../../src/pane/fill/rowList";
+import type { Receipt } from "../../../src/counter/receive/receipt";
+import { newForm, writeField, type FieldName } from "../../../src/counter/form";
+import { rowModel } from "../../../src/counter/plan/rowList";
 import { sheet, US_SHOP } from "../fakeWorkbook";
 import { press } from "../render";
 import { openFill, part, type, Writable } from "./counter";

@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import sizes from "#shared/cylinders/sizes.json";
-import type { WaitingCylinder } from "../../../src/counter/waitingRows";
+import type { WaitingCylinder } from "../../../src/counter/receive/waitingRows";
 import { readCylinderSize } from "../../../src/cylinders/readCylinderSize";
 import { Refusal } from "../../../src/gas/refusal";
 import { mixture } from "../../../src/gas/mixture";
 import { absoluteBar } from "../../../src/gas/units";
-import { newForm, shownIn, writeField, type FillForm } from "../../../src/pane/fill/form";
-import { rowModel } from "../../../src/pane/fill/rowList";
-import { serialsIn, withWaiting } from "../../../src/pane/fill/rowLines";
+import { newForm, shownIn, writeField, type FillForm } from "../../../src/counter/form";
+import { rowModel } from "../../../src/counter/plan/rowList";
+import { serialsIn, withWaiting } from "../../../src/counter/plan/rowLines";
 
 const LIMITS = { cleanAbovePercent: 40, tolerancePoints: 1 };
 

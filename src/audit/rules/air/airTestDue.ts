@@ -4,7 +4,7 @@ import { onItsDay } from "../../judge/eitherReading";
 import { airTestSource } from "../../shop/figureProse";
 import { notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../../judge/rule";
 import type { AirTest, Shop } from "../../shop/shop";
-import { dateText } from "../../words";
+import { dateText } from "../../../words/inSentences";
 
 /** Air that nobody has tested for too long: carbon monoxide is not noticed. 29 CFR 1910.430(b)(4), and the like elsewhere. */
 export const airTestDue: Rule = {

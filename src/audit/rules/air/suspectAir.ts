@@ -3,7 +3,7 @@ import { lacking } from "../../judge/lacks";
 import { onItsDay } from "../../judge/eitherReading";
 import { notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../../judge/rule";
 import type { Shop } from "../../shop/shop";
-import { dateText } from "../../words";
+import { dateText } from "../../../words/inSentences";
 
 /**
  * Filled with air that failed its test, from the last good test on: 29 CFR 1910.430(b)(4); EN 12021. A fill without a

@@ -1,7 +1,7 @@
 import { lacking } from "../../judge/lacks";
 import { isAir, isEnriched } from "../../record/enriched";
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule } from "../../judge/rule";
-import { percentText } from "../../words";
+import { percentText } from "../../../words/inSentences";
 import { exceeds } from "../../record/oxygen";
 
 /** What was ordered as air and is none: EN 12021; CGA G-7.1. On a residue of nitrox it is O10. */

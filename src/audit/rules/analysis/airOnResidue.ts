@@ -14,7 +14,7 @@ import {
   type Verdict,
 } from "../../judge/rule";
 import type { Shop } from "../../shop/shop";
-import { percentText } from "../../words";
+import { percentText } from "../../../words/inSentences";
 
 /**
  * "Air" put on a residue of nitrox or trimix: neither air nor what the old label says. What comes of it is worked out

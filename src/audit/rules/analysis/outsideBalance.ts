@@ -5,7 +5,7 @@ import { outsideBy, oxygenAfter, oxygenRoughly, ROUGHLY, uncertaintyOf } from ".
 import { workingsOf, type Workings } from "../../physics/workings";
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../../judge/rule";
 import type { Shop } from "../../shop/shop";
-import { percentText } from "../../words";
+import { percentText } from "../../../words/inSentences";
 
 /** Twice the combined error is out: where readings err as they should, one row in twenty at most is called wrongly. */
 const TWICE = 2;

@@ -2,7 +2,7 @@ import { lackingOnRecord, twoCylinders } from "../../judge/lacks";
 import { exceeds, filledMix, possibleServices, richestFor, type FilledMix } from "../../record/oxygen";
 import { PASS, type Rule, type Verdict } from "../../judge/rule";
 import type { Shop } from "../../shop/shop";
-import { percentText, ratingText } from "../../words";
+import { percentText, ratingText } from "../../../words/inSentences";
 import { nameMix } from "../../../gas/nameMix";
 import type { OxygenService } from "../../../cylinders/oxygenService";
 

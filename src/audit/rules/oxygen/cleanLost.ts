@@ -15,7 +15,7 @@ import {
 import { noSourcesTold, sourceOf } from "../../shop/gasSources";
 import type { Shop } from "../../shop/shop";
 import type { PastFill } from "../../walk/past";
-import { dateText } from "../../words";
+import { dateText } from "../../../words/inSentences";
 
 const SOURCE = "NOAA Diving Manual ch. 15; 29 CFR 1910 subpart T app. C 6(e)";
 

@@ -7,7 +7,7 @@ import { possibleServices, richInflow, type RichInflow } from "../../record/oxyg
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../../judge/rule";
 import type { Shop } from "../../shop/shop";
 import type { Test, TestHistory } from "../../record/testHistory";
-import { dateText } from "../../words";
+import { dateText } from "../../../words/inSentences";
 
 /**
  * Oxygen put into a cylinder whose cleaning is too old: seals and film age (Tukes: 24 months; UK centres: 15; elsewhere

@@ -2,7 +2,7 @@ import { lacking, lackingOnRecord, onlyLater, twoCylinders } from "../../judge/l
 import { onItsDay } from "../../judge/eitherReading";
 import { possibleServices, richInflow } from "../../record/oxygen";
 import { PASS, type FilledCylinder, type Rule, type Verdict } from "../../judge/rule";
-import { ratingText } from "../../words";
+import { ratingText } from "../../../words/inSentences";
 
 /**
  * Pure oxygen, or any gas above the limit, put into a cylinder that is not clean for oxygen: it burns, whatever the

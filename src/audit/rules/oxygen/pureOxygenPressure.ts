@@ -2,7 +2,7 @@ import { ATMOSPHERE_BAR, absoluteBar } from "../../../gas/units";
 import { classRules, isLack } from "../../record/readField";
 import { DOES_NOT_APPLY, PASS, type Rule } from "../../judge/rule";
 import { settledReading } from "../../record/settledReading";
-import { pressureText } from "../../words";
+import { pressureText } from "../../../words/inSentences";
 
 /** What counts as oxygen, ordered or analysed. */
 const OXYGEN_FROM = 0.95;

@@ -1,7 +1,7 @@
 import { lacking } from "../../judge/lacks";
 import { DOES_NOT_APPLY, notJudged, PASS, type Rule } from "../../judge/rule";
 import { isFilledElsewhere } from "../../walk/filledElsewhere";
-import { dateText, pressureText } from "../../words";
+import { dateText, pressureText } from "../../../words/inSentences";
 
 /**
  * Back with more gas than the last fill of the log left in it: filled elsewhere in between, so that nobody here knows

@@ -10,7 +10,7 @@ import {
   type Verdict,
 } from "../../judge/rule";
 import { minuteOf } from "../../walk/timeOrder";
-import { pressureText } from "../../words";
+import { pressureText } from "../../../words/inSentences";
 
 /** From this share of the last end pressure on it is the same fill, cooled and topped. */
 const TOPPED_AFTER_COOLING = 0.8;

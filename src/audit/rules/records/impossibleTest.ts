@@ -5,7 +5,8 @@ import { testsOf } from "../../../log/register";
 import { oncePerCylinder } from "../../record/readField";
 import { PASS, type Place, type Rule, type Verdict } from "../../judge/rule";
 import { withoutImpossibleStamp } from "../../record/tests";
-import { dateText, fieldName } from "../../words";
+import { fieldName } from "../../../words/fields";
+import { dateText } from "../../../words/inSentences";
 
 const TESTS: readonly TestField[] = ["hydro", "visual", "eddyCurrent", "oxygenCleaned"];
 

@@ -2,7 +2,7 @@ import type { FillField, PressureReading } from "../../../log/log";
 import type { Reading } from "../../../log/reading";
 import { read } from "../../record/readField";
 import { PASS, type FilledCylinder, type Rule, type Verdict } from "../../judge/rule";
-import { fieldName } from "../../words";
+import { fieldName } from "../../../words/fields";
 
 /** A full cylinder of this many "psi" was read in bar; its service pressure is at least 1800 psi (trade sizes). */
 const BAR_TAKEN_FOR_PSI = { least: 150, most: 330 };

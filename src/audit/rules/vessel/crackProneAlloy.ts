@@ -8,7 +8,7 @@ import { classRules, isLack, oncePerCylinder, read } from "../../record/readFiel
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../../judge/rule";
 import { historyOf } from "../../record/tests";
 import type { TestHistory } from "../../record/testHistory";
-import { dateText } from "../../words";
+import { dateText } from "../../../words/inSentences";
 import { BLANK } from "../../../log/reading";
 
 /** Aluminium of these years may be the alloy (a New Zealand note; the years are about right). */

@@ -12,7 +12,7 @@ import {
   type Rule,
   type Verdict,
 } from "../../judge/rule";
-import { dateText } from "../../words";
+import { dateText } from "../../../words/inSentences";
 
 /**
  * An E behind a US date is an external visual, no test of pressure, and no cylinder for diving lives on it

@@ -9,7 +9,7 @@ import {
   type Rule,
   type Verdict,
 } from "../../judge/rule";
-import { dateText } from "../../words";
+import { dateText } from "../../../words/inSentences";
 import type { Test, TestHistory } from "../../record/testHistory";
 
 /**

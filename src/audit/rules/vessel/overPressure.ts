@@ -16,7 +16,7 @@ import {
 import { settledReading, type SettledReading } from "../../record/settledReading";
 import type { Shop } from "../../shop/shop";
 import type { Test } from "../../record/testHistory";
-import { pressureText } from "../../words";
+import { pressureText } from "../../../words/inSentences";
 import type { PressureReading } from "../../../log/log";
 
 /**

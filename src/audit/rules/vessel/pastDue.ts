@@ -17,7 +17,7 @@ import {
 } from "../../judge/rule";
 import type { Shop } from "../../shop/shop";
 import { TestHistory, type Test } from "../../record/testHistory";
-import { dateText } from "../../words";
+import { dateText } from "../../../words/inSentences";
 
 /** A test that falls due again and again. */
 export interface RecurringTest {

@@ -4,7 +4,7 @@ import { inFill, lackingOnRecord } from "../../judge/lacks";
 import { byEveryReading, onItsDay } from "../../judge/eitherReading";
 import { classRules, isLack, read } from "../../record/readField";
 import { DOES_NOT_APPLY, PASS, type Rule, type Verdict } from "../../judge/rule";
-import { dateText } from "../../words";
+import { dateText } from "../../../words/inSentences";
 
 /**
  * Composites and aircraft cylinders have a service life that no test can lengthen: 49 CFR 173.301(a)(7), 180.205;

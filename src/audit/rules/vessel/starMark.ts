@@ -4,7 +4,7 @@ import { onItsDay } from "../../judge/eitherReading";
 import { oncePerCylinder } from "../../record/readField";
 import { DOES_NOT_APPLY, PASS, type FilledCylinder, type Rule, type Verdict } from "../../judge/rule";
 import type { Test, TestHistory } from "../../record/testHistory";
-import { dateText } from "../../words";
+import { dateText } from "../../../words/inSentences";
 
 /**
  * The star behind a US test gives ten years, but not to cylinders for breathing under water (49 CFR 180.209(b), from

@@ -1,7 +1,7 @@
 import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import { memo, useEffect, useId, useRef, useState } from "react";
 import { ruleInWords } from "../../../audit/rules/ruleInWords";
-import { BASIS_WORDS } from "../../kit/basisWords";
+import { BASIS_WORDS } from "../../../words/bases";
 import { SEVERITY_WORDS } from "../../kit/SeverityMark";
 import { useVisuallyHidden } from "../../kit/visuallyHidden";
 import { SEVERITY_COLOURS } from "../../theme";

@@ -4,7 +4,7 @@ import type { Field, LogColumn } from "../../../log/log";
 import { columnLetters } from "../../../sheet/sheet";
 import type { Shop } from "../../shop/useShop";
 import { saidOf, sayOfColumn, type ColumnSaying } from "../choices";
-import { CYLINDER_WORDS, FILL_WORDS, isField } from "../fieldWords";
+import { CYLINDER_WORDS, FILL_WORDS, isField } from "../../../words/fields";
 import type { SheetReading } from "../report";
 import { howSure } from "./SheetEntry";
 

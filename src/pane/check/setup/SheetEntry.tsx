@@ -3,7 +3,7 @@ import type { LogColumn, SheetKind } from "../../../log/log";
 import { Disclosure } from "../../kit/Disclosure";
 import type { Shop } from "../../shop/useShop";
 import { chooseSheet, forgetGone, goneHeadings, saidOf } from "../choices";
-import { confidenceWord, fieldWord, isField } from "../fieldWords";
+import { confidenceWord, fieldWord, isField } from "../../../words/fields";
 import { counted, type SheetReading } from "../report";
 import { ColumnEntry } from "./ColumnEntry";
 

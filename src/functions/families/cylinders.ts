@@ -1,0 +1,160 @@
+import { fillCheck } from "../../audit/fillCheck";
+import { countryInWords, countryRules, type CountryRules } from "../../cylinders/countryRules";
+import { hydroDue, visualDue } from "../../cylinders/dueDates";
+import { stampText, type TestStamp } from "../../cylinders/testStamp";
+import { readMixCell } from "../../log/cells/mix";
+import { readOxygenServiceCell } from "../../log/cells/oxygenService";
+import { readMethod } from "../../log/cells/text";
+import { countryContext } from "../../log/countryContext";
+import { BLANK, type Reading } from "../../log/reading";
+import type { FilledCell } from "../../typed/cells";
+import { defineFunction, type ValuesOf } from "../define";
+import { CellReader } from "../../typed/reader";
+import { asWritten, oneOf, text } from "../../typed/readers";
+import { dayIn, logCell, serialOf, stampIn, stampReading } from "../../typed/testDates";
+
+const STAMP_SPREADSHEET_DATE = "The answer is a spreadsheet date: format the cell as one.";
+
+const rules = () =>
+  new CellReader('Whose rules: a country code such as "US" or "GB".', (cell) => countryRules(String(cell)));
+const stamp = (meaning: string) => asWritten(meaning);
+const cylinderClass = () =>
+  text('Class as stamped, such as "3AL" or "3AA".').orElse(() => undefined, "the country's usual cylinder");
+const stampMeans = () =>
+  oneOf('"test", or "due" where the stamp shows the next date.', ["test", "due"]).orElse(
+    () => undefined,
+    "the country's own habit",
+  );
+
+export const TESTDATE = defineFunction({
+  id: "TESTDATE",
+  says: "The first day of the month of a test stamp, as a spreadsheet date.",
+  arguments: {
+    stamp: stamp('The stamp: "9 A1 32 06", "Sep-06", "2019/10", "R 10/19", or a date.'),
+    order: oneOf('How two bare numbers stand: "month first" or "year first".', [
+      "month first",
+      "year first",
+    ]).orElse(() => undefined),
+  },
+  quantity: "date",
+  answer: ({ stamp, order }) => serialOf(stampIn(stamp, order).month.toPlainDate({ day: 1 })),
+  why: ({ stamp, order }) => [`Read as ${stampInWords(stampIn(stamp, order))}.`, STAMP_SPREADSHEET_DATE],
+});
+
+export const HYDRODUE = defineFunction({
+  id: "HYDRODUE",
+  says: "The last day on which a cylinder may be filled by its hydro, as a spreadsheet date.",
+  arguments: {
+    lastTest: stamp("The last hydro: a stamp or a date."),
+    rules: rules(),
+    class: cylinderClass(),
+    stampMeans: stampMeans(),
+  },
+  quantity: "date",
+  answer: (values) => serialOf(hydroDue(lastStamp(values.lastTest, values), values.rules, values.class)),
+  why: (values) =>
+    dueInWords(
+      values,
+      lastStamp(values.lastTest, values),
+      hydroDue(lastStamp(values.lastTest, values), values.rules, values.class),
+    ),
+});
+
+export const VISUALDUE = defineFunction({
+  id: "VISUALDUE",
+  says: "The last day on which a cylinder may be filled by its visual, as a spreadsheet date.",
+  arguments: {
+    lastVisual: stamp("The last visual: a stamp or a date."),
+    rules: rules(),
+    class: cylinderClass(),
+    stampMeans: stampMeans(),
+  },
+  quantity: "date",
+  answer: (values) => serialOf(visualDue(lastStamp(values.lastVisual, values), values.rules, values.class)),
+  why: (values) =>
+    dueInWords(
+      values,
+      lastStamp(values.lastVisual, values),
+      visualDue(lastStamp(values.lastVisual, values), values.rules, values.class),
+    ),
+});
+
+const FILLCHECK_ARGUMENTS = {
+  fillDate: asWritten("Day of the fill.").mayBeBlank(),
+  hydro: asWritten("Last hydro: a stamp or a date.").mayBeBlank(),
+  visual: asWritten("Last visual: a stamp or a date.").mayBeBlank(),
+  oxygenRating: asWritten("What the cylinder may hold: AIR, 40, O2 clean.").mayBeBlank(),
+  mix: asWritten("The gas filled: 32, EAN32, air.").mayBeBlank(),
+  method: asWritten("air, premix, continuous, partial pressure or membrane.").mayBeBlank(),
+  rules: rules().mayBeBlank(),
+};
+
+export const FILLCHECK = defineFunction({
+  id: "FILLCHECK",
+  says: "Whether a cylinder may be filled so: OK, STOP with every reason, or UNKNOWN for whatever is blank or doubtful.",
+  arguments: FILLCHECK_ARGUMENTS,
+  answer: (values) => checkedFill(values).text,
+  why: (values) => [
+    ...(values.rules ? [`Rules: ${values.rules.name}, its usual cylinder, as on the day of the fill.`] : []),
+    "Whatever is blank or can be read in two ways is not taken as good.",
+  ],
+});
+
+interface StampArguments {
+  readonly rules: CountryRules;
+  readonly stampMeans: TestStamp["means"] | undefined;
+}
+
+/** The stamp, which may say by itself that it shows the next date ("exp 10/24"); else it is as the country stamps. */
+function lastStamp(cell: FilledCell, { rules, stampMeans = rules.stampMeans }: StampArguments): TestStamp {
+  const stamp = stampIn(cell, rules.stampOrder);
+  return stampMeans === "due" ? { ...stamp, means: "due" } : stamp;
+}
+
+function dueInWords(
+  { rules, stampMeans }: StampArguments,
+  stamp: TestStamp,
+  due: { toString(): string },
+): readonly string[] {
+  return [
+    `May be filled up to ${due.toString()}.`,
+    `Read as ${stampInWords(stamp)}. Rules: ${rules.name}.`,
+    ...(rules.stampMeans === "due" && stampMeans === undefined
+      ? [
+          `Stamps in ${countryInWords(rules)} show the next date. Give "test" as stampMeans where this one shows the last.`,
+        ]
+      : []),
+    STAMP_SPREADSHEET_DATE,
+  ];
+}
+
+function stampInWords(stamp: TestStamp): string {
+  const plus = stamp.plus ? ", with a plus" : "";
+  const marks = stamp.marks.length > 0 ? `, marked ${stamp.marks.join(" ")}` : "";
+  return `${stamp.means === "due" ? "due" : "tested"} ${stampText(stamp)}${plus}${marks}`;
+}
+
+/** The audit's own judgement, its cells read as the log reads them. */
+function checkedFill(values: ValuesOf<typeof FILLCHECK_ARGUMENTS>): { readonly text: string } {
+  const { rules, hydro, visual, oxygenRating, mix, method } = values;
+  if (!rules) return { text: "UNKNOWN: rules are blank; write a country's, such as US or GB" };
+  const habits = countryContext(rules);
+  const date = dayIn(values.fillDate, habits.dateOrder);
+  const latest = date.kind === "value" ? date.value.toPlainYearMonth() : undefined;
+  return fillCheck(
+    {
+      date,
+      hydro: stampReading(hydro, { ...habits, latest }),
+      hydroIsDateCell: typeof hydro === "number",
+      visual: stampReading(visual, { ...habits, latest }),
+      oxygenService: orBlank(oxygenRating, (cell) => readOxygenServiceCell(logCell(cell), { asks: "grade" })),
+      mix: orBlank(mix, (cell) => readMixCell(logCell(cell), { dateOrder: habits.dateOrder })),
+      method: orBlank(method, (cell) => readMethod(logCell(cell))),
+    },
+    rules,
+  );
+}
+
+function orBlank<T>(cell: FilledCell | undefined, read: (cell: FilledCell) => Reading<T>): Reading<T> {
+  return cell === undefined ? BLANK : read(cell);
+}

@@ -1,0 +1,41 @@
+import { isProblem, type Answer, type AnswerCell } from "../answer";
+import type { Argument } from "../../typed/cells";
+import { evaluate, WHY } from "../evaluate";
+import { leaveVersion } from "./registered";
+import { FUNCTIONS } from "../families/families";
+import { VERSION } from "../../version";
+
+/*
+ * The worksheet functions in Excel. Loading this file registers them and does nothing else; where Excel's runtime is
+ * not there (office.js could not be reached) it does nothing at all, and the pane says so.
+ */
+if (typeof CustomFunctions !== "undefined") {
+  leaveVersion(VERSION);
+  for (const { id, parameters } of FUNCTIONS) {
+    // Behind the arguments Excel hands over an object about the call.
+    CustomFunctions.associate(id, (...handedOver: Argument[]) =>
+      inExcel(evaluate(id, handedOver.slice(0, parameters.length))),
+    );
+  }
+  CustomFunctions.associate(WHY, (name: Argument, given: readonly Argument[] | null) =>
+    inExcel(evaluate(WHY, [name, ...(given ?? [])])),
+  );
+}
+
+/** A single error is thrown, which is the surest way for its sentence to be shown; others stay in their rows. */
+function inExcel(answer: Answer): unknown[][] {
+  const [[only] = []] = answer;
+  if (answer.length === 1 && answer[0]!.length === 1 && only !== undefined && isProblem(only)) {
+    throw errorOf(only);
+  }
+  return answer.map((row) => row.map(errorOf));
+}
+
+function errorOf(cell: AnswerCell): unknown {
+  if (!isProblem(cell)) return cell;
+  const { ErrorCode } = CustomFunctions;
+  return new CustomFunctions.Error(
+    cell.error === "#N/A" ? ErrorCode.notAvailable : ErrorCode.invalidValue,
+    cell.message,
+  );
+}
