@@ -72,6 +72,11 @@ function forBank(order: FillOrder, bankBar: number): number {
   const undrained = drain ? drain.stopBar : startPressureBar;
   if (!oxygen || oxygen.stopBar <= bankBar) return undrained;
 
+  if (plan.nearlyPure) {
+    refuse(
+      `Nothing but oxygen makes ${nameMix(order.endMix)}, so it stops at ${gaugeInWords(oxygen.stopBar)}, above the bank (${gaugeInWords(bankBar)}). Use a fuller bank.`,
+    );
+  }
   const target = contentAt(equation, order.endMix, order.endPressureBar, temperatureK);
   const balance = balanceOf(order, plan.start, target);
   const oxygenStop = (share: number): number => {

@@ -49,3 +49,6 @@ export function isNear(mix: Mixture, ordered: Mixture, tolerance = NEAR_ENOUGH):
   const slack = tolerance + 1e-9;
   return Math.abs(mix.oxygen - ordered.oxygen) <= slack && Math.abs(mix.helium - ordered.helium) <= slack;
 }
+
+/** Oxygen of this purity is what the trade fills as oxygen: medical and aviation grades begin there (common practice, no source). */
+export const NEARLY_PURE = 0.995;

@@ -2,7 +2,14 @@ import { added, contentAt, drained, filledTo, pressureOf, type Content } from ".
 import { HELIUM, type Mixture } from "../gas/mixture";
 import { ATMOSPHERE_BAR } from "../gas/units";
 import { amountsToAdd, balanceOf, NEGLIGIBLE, type GasAmounts } from "./balance";
-import { checkOrder, isNear, shareAtZeroGauge, type FillOrder, type GasOrder } from "./fillOrder";
+import {
+  checkOrder,
+  isNear,
+  NEARLY_PURE,
+  shareAtZeroGauge,
+  type FillOrder,
+  type GasOrder,
+} from "./fillOrder";
 import { refuseUnreachable } from "./unreachable";
 
 export type { FillOrder, GasOrder } from "./fillOrder";
@@ -27,6 +34,8 @@ export interface FillPlan {
   readonly result: Content;
   /** The top gas alone comes near enough to the order: the result is that mix, not the order to the last digit. */
   readonly topAlone: boolean;
+  /** Pure oxygen was ordered, and the last atmosphere keeps it a little below that: the result says how much. */
+  readonly nearlyPure?: true;
 }
 
 /** Before the amount is known exactly: a mix further off than this stays further off than near enough. */
@@ -45,6 +54,7 @@ const NOTHING: GasAmounts = { helium: 0, oxygen: 0, top: 0 };
  * - Drains only if it must, to the highest pressure from which no gas would have to be taken out, and never below
  *   0 gauge: the last atmosphere stays. (A start below one atmosphere, an evacuated cylinder, is taken as it is.)
  * - Where two gases could give the same, as much as possible comes from the top gas.
+ * - Pure oxygen that the last atmosphere keeps at 99.5 % or more is filled so, and marked.
  *
  * @throws Refusal for what no step can reach, with the best that can be reached and the cause.
  */
@@ -61,7 +71,11 @@ export function planFill(order: FillOrder): FillPlan {
   if (balance.least <= share && (share === 1 || share >= shareAtZeroGauge(order, start))) {
     return planOf(order, start, share, amountsToAdd(balance, share), target, false);
   }
-  return planByTopFromZeroGauge(order, start, target) ?? refuseUnreachable(order, start, balance);
+  return (
+    planByTopFromZeroGauge(order, start, target) ??
+    planNearlyPure(order, start) ??
+    refuseUnreachable(order, start, balance)
+  );
 }
 
 /** The plan that adds nothing but top gas, or only drains, where that is near enough. */
@@ -95,6 +109,22 @@ function planByTopFromZeroGauge(order: FillOrder, start: Content, target: Conten
     mixAfter: order.startMix,
   };
   return { ...plan, steps: [drain, ...plan.steps], start };
+}
+
+/** Oxygen on the last atmosphere, where the order is pure oxygen and that comes near enough to be sold as it. */
+function planNearlyPure(order: FillOrder, start: Content): FillPlan | undefined {
+  const { equation, endMix, endPressureBar, temperatureK } = order;
+  if (endMix.oxygen < 1) return undefined;
+  const vented = shareAtZeroGauge(order, start);
+  const share = vented > 1 - NEGLIGIBLE ? 1 : vented;
+  const left = drained(start, start.molPerLitre * share);
+  const filled = filledTo(equation, left, order.oxygenSupply, endPressureBar, temperatureK);
+  if (filled.mix.oxygen < NEARLY_PURE) return undefined;
+  const oxygen = filled.molPerLitre - left.molPerLitre;
+  return {
+    ...planOf(order, start, share, { helium: 0, oxygen, top: 0 }, filled, false),
+    nearlyPure: true,
+  };
 }
 
 /** Lays the amounts out as steps. The equation gives pressure from amount, so each stop is evaluated, not searched. */

@@ -1,11 +1,11 @@
 import type { Mixture } from "../gas/mixture";
 import type { Units } from "../gas/units";
-import { ead } from "./ead";
+import { nitrogenDepth } from "./ead";
 import { checkedDepth, waterColumn, type Water } from "./waterColumn";
 
 /**
  * Equivalent narcotic depth, in feet or metres, never below 0. With oxygen counted as narcotic everything but helium
- * counts: 18/45 at 60 m is 28.5 m. Without, nitrogen alone against the 79 % of air, which is the equivalent air depth.
+ * counts: 18/45 at 60 m is 28.5 m. Without, nitrogen alone counts, against the 79 % of air.
  */
 export function end(
   depth: number,
@@ -14,7 +14,7 @@ export function end(
   oxygenNarcotic = true,
   water: Water = "salt",
 ): number {
-  if (!oxygenNarcotic) return ead(depth, mix, units, water);
+  if (!oxygenNarcotic) return nitrogenDepth(depth, mix, units, water);
   const column = waterColumn(units, water);
   return Math.max(0, (checkedDepth(depth) + column) * (1 - mix.helium) - column);
 }

@@ -1,11 +1,17 @@
 import { Refusal } from "../gas/refusal";
+import { ErrorCell } from "../typed/cells";
 
-/** An error for one cell, with the sentence behind it. Only these two can carry text to the user. */
+/** The errors a cell can hand on. Of our own we only make `#VALUE!` and `#N/A`, which alone carry text to the user. */
+export type ErrorName = "#VALUE!" | "#N/A" | "#DIV/0!" | "#NAME?" | "#NULL!" | "#NUM!" | "#REF!";
+
+/** An error for one cell, with the sentence behind it. */
 export interface Problem {
-  /** `#VALUE!` for what cannot be used or done, `#N/A` for what cannot be known. */
-  readonly error: "#VALUE!" | "#N/A";
+  /** `#VALUE!` for what cannot be used or done, `#N/A` for what cannot be known; else as a cell of the call had it. */
+  readonly error: ErrorName;
   readonly message: string;
 }
+
+const HANDED_ON: ReadonlySet<string> = new Set(["#N/A", "#DIV/0!", "#NAME?", "#NULL!", "#NUM!", "#REF!"]);
 
 export type AnswerCell = string | number | boolean | Problem;
 
@@ -18,6 +24,9 @@ export function isProblem(cell: AnswerCell): cell is Problem {
 
 /** The problem to show for whatever was thrown. What is not a refusal is a fault of ours, and says so. */
 export function problemFrom(thrown: unknown): Problem {
+  if (thrown instanceof ErrorCell && HANDED_ON.has(thrown.error)) {
+    return { error: thrown.error as ErrorName, message: thrown.message };
+  }
   if (thrown instanceof Refusal) {
     return { error: thrown.kind === "unknown" ? "#N/A" : "#VALUE!", message: thrown.message };
   }

@@ -87,7 +87,7 @@ function notAMix(shown: string, word: string): string {
 
 /** Without a word in front: a number, a per cent, or a trimix with slashes. */
 function fromNumbers(shown: string, text: string): Mixture {
-  if (text.includes("/")) return trimix(shown, text.split("/"));
+  if (text.includes("/")) return bareTrimix(shown, text.split("/"));
   const percent = /^(.*?)\s*%$/.exec(text);
   if (percent) return nitrox(shown, numberIn(shown, percent[1]!));
   if (NUMBER.test(text)) return fromNumber(numberIn(shown, text));
@@ -95,6 +95,19 @@ function fromNumbers(shown: string, text: string): Mixture {
   if (two.length === 2 && two.every((part) => NUMBER.test(part)) && !text.startsWith("-"))
     return refuse(`"${shown}": two numbers could be anything. For a trimix write TX ${two[0]}/${two[1]}.`);
   return refuse(`"${shown}" is not a mix: ${WAYS_TO_WRITE}.`);
+}
+
+/** A pair that makes 100 is a heliox, or a nitrox with its nitrogen written out: they are hundreds of feet apart. */
+function bareTrimix(shown: string, parts: readonly string[]): Mixture {
+  const mix = trimix(shown, parts);
+  const { oxygen, helium } = mix;
+  if (parts.length === 2 && Math.abs(oxygen + helium - 1) < 1e-9 && helium > 0) {
+    const percent = Number((oxygen * 100).toFixed(4));
+    refuse(
+      `"${shown}" can be heliox or nitrox: write TX ${percent}/${Number((helium * 100).toFixed(4))} for oxygen and helium, or EAN${percent} for nitrox.`,
+    );
+  }
+  return mix;
 }
 
 const READERS: Readonly<Record<Family, (shown: string, text: string) => Mixture>> = {

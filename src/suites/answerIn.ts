@@ -15,7 +15,7 @@ export interface Suite {
 const PREFIX = "BRIM_";
 
 /** How a problem leaves: its error, then its sentence. */
-const TOLD_PROBLEM = /^#(VALUE!|N\/A) /;
+const TOLD_PROBLEM = /^#(VALUE!|N\/A|DIV\/0!|NAME\?|NULL!|NUM!|REF!) /;
 
 /**
  * Answers a worksheet function in a suite other than Excel, as rows of cells. An error leaves as text that begins with

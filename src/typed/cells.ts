@@ -1,4 +1,4 @@
-import { refuse } from "../gas/refusal";
+import { Refusal, refuse } from "../gas/refusal";
 import type { CellValue } from "../sheet/sheet";
 
 /** An argument as a host hands it over: a single value, or the rows of a range. */
@@ -28,6 +28,18 @@ function cellFromObject(raw: Record<string, unknown>): CellValue {
   if (typeof basic === "string" || typeof basic === "number" || typeof basic === "boolean")
     return cellFrom(basic);
   return { error: "#VALUE!" };
+}
+
+/**
+ * A cell whose value is an error: the answer is that error again, with a sentence that names the argument.
+ */
+export class ErrorCell extends Refusal {
+  constructor(readonly error: string) {
+    super(
+      error === "#N/A" ? "unknown" : "unusable",
+      `the cell holds the error ${error}: put that right first.`,
+    );
+  }
 }
 
 export function isError(cell: CellValue): cell is Extract<CellValue, { error: string }> {

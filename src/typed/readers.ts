@@ -2,7 +2,7 @@ import { readWater } from "../depth/waterColumn";
 import { idealGas, realGas } from "../gas/equationOfState";
 import { checkedPressure, checkedTemperature, MAX_GAUGE } from "../gas/limits";
 import { AIR, OXYGEN, type Mixture } from "../gas/mixture";
-import { readCylinderSize } from "../cylinders/readCylinderSize";
+import { LARGEST_BANK_L, LARGEST_SET_L, readCylinderSize } from "../cylinders/readCylinderSize";
 import { readMix } from "../gas/readMix";
 import { refuse } from "../gas/refusal";
 import {
@@ -86,12 +86,26 @@ export function endPressure() {
   );
 }
 
-/** Degrees in, kelvin out. 0 is a temperature. */
+/** Degrees in, kelvin out. Text may carry its own unit. A bare 0 may be a blank cell, and either reading could hurt. */
 export function temperature(meaning: string) {
   return new CellReader(
     meaning,
-    (cell, unit) => checkedTemperature(kelvin(numberFrom(cell, "a temperature in degrees"), unit)),
+    (cell, unit) => {
+      if (cell === 0) refuse('0 may be a blank cell. Write "0 °C" or "32 °F"; from a cell, D2&" °C".');
+      return checkedTemperature(degreesIn(cell, unit));
+    },
     WARMER,
+  );
+}
+
+function degreesIn(cell: FilledCell, unit: Units): number {
+  const expected = "a temperature in degrees";
+  const [, figure, scale] =
+    typeof cell === "string" ? (/^(.*?)\s*(?:°|deg(?:rees)?)?\s*([CF])\.?$/i.exec(cell.trim()) ?? []) : [];
+  if (figure === undefined || scale === undefined) return kelvin(numberFrom(cell, expected), unit);
+  return kelvin(
+    numberFrom(figure.replace("−", "-"), expected),
+    scale.toUpperCase() === "F" ? "us" : "metric",
   );
 }
 
@@ -105,13 +119,29 @@ export function settledTemperature() {
 
 /** Water volume in litres. */
 export function cylinder(
-  meaning = "The cylinder: litres of water volume, or a size such as AL80 or 12L232.",
+  meaning = "The cylinder: a size such as AL80, 80 cu ft or 12L232, or litres of water volume.",
 ) {
-  return new CellReader(meaning, (cell) => {
-    if (typeof cell === "boolean")
-      refuse(`${quoted(cell)} is no cylinder: write litres of water volume, or a size such as AL80.`);
-    return readCylinderSize(cell).waterVolumeL;
-  });
+  return new CellReader(meaning, (cell, unit) => waterVolumeIn(cell, unit, LARGEST_SET_L));
+}
+
+/** Water volume in litres of a donor, which may be a bank of any size. */
+export function bank(meaning: string) {
+  return new CellReader(meaning, (cell, unit) => waterVolumeIn(cell, unit, LARGEST_BANK_L));
+}
+
+/** Whole numbers below this name no cylinder by its cubic feet: the smallest in the table holds six. */
+const SMALLEST_CU_FT = 6;
+
+function waterVolumeIn(cell: FilledCell, unit: Units, mostL: number): number {
+  if (typeof cell === "boolean")
+    refuse(`${quoted(cell)} isn't a cylinder: write a size such as AL80, or litres of water volume.`);
+  const figure = typeof cell === "number" ? cell : numberIn(cell);
+  if (unit === "us" && figure !== undefined && Number.isInteger(figure) && figure >= SMALLEST_CU_FT) {
+    refuse(
+      `${figure} what? Name the size (AL${figure}), or write "${figure} cu ft" or "${figure} L" of water volume.`,
+    );
+  }
+  return readCylinderSize(cell, mostL).waterVolumeL;
 }
 
 export function depth() {
@@ -156,6 +186,7 @@ export function asWritten(meaning: string) {
 
 export function yesOrNo(meaning: string) {
   return new CellReader(meaning, (cell) => {
+    if (cell === 0) refuse("0 may be a blank cell: write TRUE or FALSE.");
     const word = String(cell).trim().toLowerCase();
     if (["true", "yes", "1"].includes(word)) return true;
     if (["false", "no"].includes(word)) return false;
@@ -168,7 +199,7 @@ export function oneOf<const W extends string>(meaning: string, words: readonly W
   return new CellReader(meaning, (cell) => {
     const written = String(cell).trim().toLowerCase();
     const found = words.find((word) => word === written);
-    return found ?? refuse(`${quoted(cell)} is none of them: write ${orList(words)}.`);
+    return found ?? refuse(`${quoted(cell)} isn't one of these: write ${orList(words)}.`);
   });
 }
 

@@ -28,14 +28,17 @@ export function gaugeChange(bar: number, units: Units): string {
   return signed(figure(gaugeReading(ATMOSPHERE_BAR + bar, units)));
 }
 
-/** "70 °F"; asked back where it is more likely that the other unit was meant: "70 °C (or °F?)". */
+/** "70 °F"; asked back where it is likely that the other unit was meant: "70 °C (or °F?)", "21 °F (or °C?)". */
 export function degrees(kelvin: number, units: Units): string {
-  const asked = units === "metric" && kelvin > HOT_K ? " (or °F?)" : "";
+  const other = units === "metric" ? "°F" : "°C";
+  const asked = (units === "metric" ? kelvin > HOT_K : kelvin < COLD_K) ? ` (or ${other}?)` : "";
   return `${figure(temperature(kelvin, units))} ${UNIT_NAMES[units].temperature}${asked}`;
 }
 
 /** 50 °C: no cylinder is filled as hot. Common practice, no source. */
 const HOT_K = 323.15;
+/** 40 °F: below it a figure is more often °C. Common practice, no source. */
+const COLD_K = 277.59;
 
 /** "77.45 cu ft". */
 export function gasVolume(litres: number, units: Units): string {

@@ -46,7 +46,7 @@ describe("a cylinder's size", () => {
 
   it.each([
     "S80 / LP85 / HP100",
-    "80 cf",
+    "350 cu ft",
     "15 LB",
     "AL",
     "",

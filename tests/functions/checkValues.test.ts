@@ -158,10 +158,10 @@ describe("blending", () => {
     expect(number("MIXAFTER", 80, "EAN32", 200, "air", "bar", "oxygen", 20, 45)).toBeGreaterThan(settled);
   });
 
-  it("MIXAFTER: 0° is a temperature, in °F and in °C", () => {
-    const cold = number("MIXAFTER", 80, "EAN32", 200, "air", "bar", null, 0, 20);
+  it("MIXAFTER: 0° with its unit is a temperature, in °F and in °C", () => {
+    const cold = number("MIXAFTER", 80, "EAN32", 200, "air", "bar", null, "0 °C", 20);
     expect(cold).toBeGreaterThan(number("MIXAFTER", 80, "EAN32", 200, "air", "bar", null, 20, 20));
-    expect(number("MIXAFTER", 1000, "EAN32", 3000, "air", "psi", null, 0, 70)).toBeGreaterThan(
+    expect(number("MIXAFTER", 1000, "EAN32", 3000, "air", "psi", null, "0 °F", 70)).toBeGreaterThan(
       number("MIXAFTER", 1000, "EAN32", 3000, "air", "psi", null, 70, 70),
     );
   });

@@ -82,7 +82,7 @@ describe("FILLCHECK", () => {
 
   it("an error in a cell is passed on, naming the argument", () => {
     expect(cell("FILLCHECK", 46326, { error: "#REF!" }, "2026/03", 40, 32, "premix", "US")).toEqual({
-      error: "#VALUE!",
+      error: "#REF!",
       message: "hydro: the cell holds the error #REF!: put that right first.",
     });
   });

@@ -14,7 +14,7 @@ function expectWellFormed(answer: Answer): void {
     expect(row.length).toBeGreaterThan(0);
     for (const cell of row) {
       if (isProblem(cell)) {
-        expect(["#VALUE!", "#N/A"]).toContain(cell.error);
+        expect(["#VALUE!", "#N/A", "#DIV/0!", "#NAME?", "#NULL!", "#NUM!", "#REF!"]).toContain(cell.error);
         expect(cell.message).not.toMatch(/Brimbook failed|undefined|NaN|Infinity|\[object/);
         expect(cell.message.length).toBeGreaterThan(10);
       } else if (typeof cell === "number") {

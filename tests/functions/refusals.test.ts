@@ -45,13 +45,13 @@ describe("arguments are refused by name", () => {
     [
       "MIXPART",
       ["air", "argon"],
-      /^#VALUE! part: "argon" is none of them: write "oxygen", "helium" or "nitrogen"/,
+      /^#VALUE! part: "argon" isn't one of these: write "oxygen", "helium" or "nitrogen"/,
     ],
     ["MIX", [18, 0.45], /^#VALUE! .*both as fractions.*or both in per cent/],
     ["MIX", [0.18, 45], /^#VALUE! .*both as fractions/],
     ["MIX", [60, 60], /^#VALUE! /],
     ["MIX", [18, -1], /^#VALUE! helium: /],
-    ["STOPAT", ["argon", "empty", null, 200, 32, "bar"], /^#VALUE! gas: "argon" is none of them/],
+    ["STOPAT", ["argon", "empty", null, 200, 32, "bar"], /^#VALUE! gas: "argon" isn't one of these/],
     ["NOSUCH", [1], /^#VALUE! There is no worksheet function "NOSUCH"/],
   ]);
 });
@@ -59,17 +59,17 @@ describe("arguments are refused by name", () => {
 describe("errors and odd values in an argument's cell", () => {
   refuses([
     ["MOD", [{ error: "#N/A" }, "ft"], /^#N\/A mix: the cell holds the error #N\/A: put that right first/],
-    ["MOD", [{ error: "#REF!" }, "ft"], /^#VALUE! mix: the cell holds the error #REF!/],
+    ["MOD", [{ error: "#REF!" }, "ft"], /^#REF! mix: the cell holds the error #REF!/],
     ["MOD", ["#N/A", "ft"], /^#N\/A mix: the cell holds the error/],
-    ["MOD", ["#DIV/0!", "ft"], /^#VALUE! mix: the cell holds the error #DIV\/0!/],
+    ["MOD", ["#DIV/0!", "ft"], /^#DIV\/0! mix: the cell holds the error #DIV\/0!/],
     ["MOD", ["EAN32", "#N/A"], /^#N\/A units: the cell holds the error/],
     [
       "MIXOF",
       [steps(["air", 0], ["oxygen", { error: "#N/A" }]), "bar"],
       /^#N\/A steps: the cell holds the error/,
     ],
-    ["MOD", [Number.NaN, "ft"], /^#VALUE! mix: the cell holds the error #NUM!/],
-    ["OXYGENPP", [Number.POSITIVE_INFINITY, 32, "ft"], /^#VALUE! depth: the cell holds the error #NUM!/],
+    ["MOD", [Number.NaN, "ft"], /^#NUM! mix: the cell holds the error #NUM!/],
+    ["OXYGENPP", [Number.POSITIVE_INFINITY, 32, "ft"], /^#NUM! depth: the cell holds the error #NUM!/],
     ["OXYGENPP", [1.7e308, 32, "ft"], /^#VALUE! |^no error/],
     ["MOD", ["x".repeat(5000), "ft"], /^#VALUE! mix: a text of 5000 characters/],
   ]);
@@ -102,7 +102,10 @@ describe("pressures and temperatures", () => {
     ],
     ["SETTLED", [3000, "air", -5, 70, "psi"], /^#VALUE! fromTemperature: .*outside -20 to 70 °C/],
     ["SETTLED", [200, "air", null, 20, "bar"], /^#VALUE! fromTemperature: blank or left out/],
-    ["SETTLED", [200, "air", "20 °C", 20, "bar"], /^#VALUE! fromTemperature: "20 °C" is not a number/],
+    ["SETTLED", [200, "air", "20 °K", 20, "bar"], /^#VALUE! fromTemperature: "20 °K" is not a number/],
+    ["SETTLED", [200, "air", 0, 20, "bar"], /^#VALUE! fromTemperature: 0 may be a blank cell\. Write "0 °C"/],
+    ["STOPAT", ["oxygen", 50, 32, 200, 36, "bar", "air", 0], /^#VALUE! temperature: 0 may be a blank cell/],
+    ["END", [60, "18/45", "m", 0], /^#VALUE! oxygenNarcotic: 0 may be a blank cell: write TRUE or FALSE/],
   ]);
 
   it("takes the limits themselves", () => {
@@ -132,8 +135,8 @@ describe("what physics or a limit forbids", () => {
     ["BESTMIX", [5000, "m"], /^#VALUE! /],
     [
       "STOPAT",
-      ["oxygen", "empty", null, 200, "oxygen", "bar"],
-      /^#VALUE! oxygen cannot be reached.*best.*99\.6/,
+      ["oxygen", "empty", null, 100, "oxygen", "bar"],
+      /^#VALUE! oxygen cannot be reached.*best.*99\.2/,
     ],
     ["FILLSTEPS", [100, "18/45", 200, "EAN32", "bar"], /./],
     ["STOPAT", ["oxygen", "empty", null, 200, 32, "bar", "EAN50"], /^#VALUE! EAN32 cannot be reached/],

@@ -1,8 +1,8 @@
-import { refuse, unknown } from "../../gas/refusal";
+import { refuse } from "../../gas/refusal";
 import type { Units } from "../../gas/units";
 import { problemFrom, type Problem } from "../answer";
 import type { CellValue } from "../../sheet/sheet";
-import { cellFrom, isBlankCell, isError, type Argument, type FilledCell } from "../../typed/cells";
+import { cellFrom, ErrorCell, isBlankCell, isError, type Argument, type FilledCell } from "../../typed/cells";
 import type { Values, WorksheetFunction } from "../define";
 import type { CellReader, Reader, TableReader } from "../../typed/reader";
 
@@ -169,9 +169,8 @@ const LONGEST_TEXT = 200;
 /** A cell that a reader may see. An error stays one; what is not available stays unknown. */
 function usable(cell: CellValue): FilledCell | null {
   if (typeof cell === "string" && cell.length > LONGEST_TEXT) {
-    return refuse(`a text of ${cell.length} characters is none of what can stand here.`);
+    return refuse(`a text of ${cell.length} characters isn't a value this cell can hold.`);
   }
   if (!isError(cell)) return cell;
-  const sentence = `the cell holds the error ${cell.error}: put that right first.`;
-  return cell.error === "#N/A" ? unknown(sentence) : refuse(sentence);
+  throw new ErrorCell(cell.error);
 }

@@ -98,7 +98,10 @@ export const END = defineFunction({
     depth: depth(),
     mix: mix(),
     units: units(),
-    oxygenNarcotic: yesOrNo("Count oxygen as narcotic? TRUE or FALSE.").or(true),
+    oxygenNarcotic: yesOrNo("Count oxygen as narcotic? TRUE or FALSE.").orElseButZeroCounts(
+      () => true,
+      "TRUE",
+    ),
     water: water(),
   },
   quantity: "depth",

@@ -1,4 +1,4 @@
-import { isProblem, type Answer, type AnswerCell } from "../answer";
+import { isProblem, type Answer, type AnswerCell, type ErrorName } from "../answer";
 import type { Argument } from "../../typed/cells";
 import { evaluate, WHY } from "../evaluate";
 import { leaveVersion } from "./registered";
@@ -33,9 +33,28 @@ function inExcel(answer: Answer): unknown[][] {
 
 function errorOf(cell: AnswerCell): unknown {
   if (!isProblem(cell)) return cell;
+  // Only these two may carry a sentence.
+  return cell.error === "#VALUE!" || cell.error === "#N/A"
+    ? new CustomFunctions.Error(errorCode(cell.error), cell.message)
+    : new CustomFunctions.Error(errorCode(cell.error));
+}
+
+function errorCode(error: ErrorName): CustomFunctions.ErrorCode {
   const { ErrorCode } = CustomFunctions;
-  return new CustomFunctions.Error(
-    cell.error === "#N/A" ? ErrorCode.notAvailable : ErrorCode.invalidValue,
-    cell.message,
-  );
+  switch (error) {
+    case "#N/A":
+      return ErrorCode.notAvailable;
+    case "#DIV/0!":
+      return ErrorCode.divisionByZero;
+    case "#NAME?":
+      return ErrorCode.invalidName;
+    case "#NULL!":
+      return ErrorCode.nullReference;
+    case "#NUM!":
+      return ErrorCode.invalidNumber;
+    case "#REF!":
+      return ErrorCode.invalidReference;
+    case "#VALUE!":
+      return ErrorCode.invalidValue;
+  }
 }

@@ -414,7 +414,7 @@ export declare function FILLCHECK(
 /**
  * Gas that comes out of a cylinder down to 0 on the gauge, at 1 atm and the cylinder's temperature. Example: =BRIM.FREEGAS("AL80",3000,"air","psi")
  * @customfunction FREEGAS FREEGAS
- * @param {any[][]} cylinder The cylinder: litres of water volume, or a size such as AL80 or 12L232.
+ * @param {any[][]} cylinder The cylinder: a size such as AL80, 80 cu ft or 12L232, or litres of water volume.
  * @param {any[][]} pressure What the gauge shows.
  * @param {any[][]} mix The gas: 32, 0.32, EAN32, air, TX 18/45, heliox 21.
  * @param {any[][]} units "psi", "ft" or "us"; or "bar", "m" or "metric".
@@ -435,7 +435,7 @@ export declare function FREEGAS(
  * Volume of one gas that goes into a cylinder in a fill by partial pressure. Example: =BRIM.GASUSED("oxygen","AL80","empty",,3000,32,"psi")
  * @customfunction GASUSED GASUSED
  * @param {any[][]} gas "oxygen", "helium" or "top".
- * @param {any[][]} cylinder The cylinder: litres of water volume, or a size such as AL80 or 12L232.
+ * @param {any[][]} cylinder The cylinder: a size such as AL80, 80 cu ft or 12L232, or litres of water volume.
  * @param {any[][]} startPressure What the gauge shows before the fill, or "empty" for a vented cylinder.
  * @param {any[][]} startMix The gas in it: EAN32, air, TX 18/45. Blank only beside "empty".
  * @param {any[][]} endPressure What the gauge shall show when the fill is done and cold.
@@ -464,7 +464,7 @@ export declare function GASUSED(
 /**
  * Cost of one fill: the gas that goes in, and what every fill costs. Gas let out is neither charged nor credited. Example: =BRIM.FILLCOST("AL80","empty",,3000,32,{"oxygen",0.5;"top",0.02;"per fill",4},"psi")
  * @customfunction FILLCOST FILLCOST
- * @param {any[][]} cylinder The cylinder: litres of water volume, or a size such as AL80 or 12L232.
+ * @param {any[][]} cylinder The cylinder: a size such as AL80, 80 cu ft or 12L232, or litres of water volume.
  * @param {any[][]} startPressure What the gauge shows before the fill, or "empty" for a vented cylinder.
  * @param {any[][]} startMix The gas in it: EAN32, air, TX 18/45. Blank only beside "empty".
  * @param {any[][]} endPressure What the gauge shall show when the fill is done and cold.

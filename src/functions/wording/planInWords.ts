@@ -1,5 +1,5 @@
 import type { MixOfStep } from "../../blending/mixOf";
-import { stopOf } from "../../blending/planReadings";
+import { stopInPlan } from "../../blending/planReadings";
 import { planFill, type FillOrder, type FillPlan } from "../../blending/planFill";
 import { idealGas } from "../../gas/equationOfState";
 import { nameMix } from "../../gas/nameMix";
@@ -20,6 +20,7 @@ export function planInWords(order: FillOrder, startPressure: StartPressure, unit
     `From ${startInWords(startPressure, order.startMix, units)} to ${gauge(order.endPressureBar, units)} of ${mixInWords(order.endMix)}.`,
     stepsInWords(plan, order, units),
     ...topAloneInWords(plan, order),
+    ...nearlyPureInWords(plan),
     assumptionsInWords(plan, order, units),
     ...reachOfStops(plan, order),
     ...idealStopsInWords(plan, order, units),
@@ -44,6 +45,13 @@ function topAloneInWords({ topAlone, steps, result }: FillPlan, { topMix }: Fill
   if (!topAlone || steps.at(-1)?.step !== "top") return [];
   return [
     `${nameMix(topMix)} alone comes within 0.1 of the order (${partsInWords(result.mix)}), so no pure gas is added.`,
+  ];
+}
+
+function nearlyPureInWords({ nearlyPure, result }: FillPlan): readonly string[] {
+  if (!nearlyPure) return [];
+  return [
+    `The last atmosphere stays in the cylinder: it comes to ${percent(result.mix.oxygen)} oxygen, not 100 %.`,
   ];
 }
 
@@ -99,7 +107,7 @@ function idealStopsInWords(plan: FillPlan, order: FillOrder, units: Units): read
   const pure = plan.steps.filter(({ step }) => step === "helium" || step === "oxygen");
   const ideal = planOrNothing({ ...order, equation: idealGas });
   if (!ideal || pure.length === 0) return [];
-  const stops = pure.map(({ step }) => `${step} at ${gauge(stopOf(ideal, order, step), units)}`);
+  const stops = pure.map(({ step }) => `${step} at ${gauge(stopInPlan(ideal, order, step), units)}`);
   return [`As an ideal gas it would stop ${stops.join(", ")}.`];
 }
 

@@ -10,7 +10,7 @@ import {
   NumberValueObject,
   StringValueObject,
 } from "@univerjs/preset-sheets-core";
-import { isProblem, type Answer, type AnswerCell } from "../../functions/answer";
+import { isProblem, type Answer, type AnswerCell, type ErrorName } from "../../functions/answer";
 import { NAMESPACE, WORKSHEET_FUNCTIONS, type CatalogueEntry } from "../../functions/catalogue";
 import type { Argument } from "../../typed/cells";
 import { evaluate } from "../../functions/evaluate";
@@ -84,9 +84,19 @@ function valueOf(answer: Answer): BaseValueObject {
   });
 }
 
+const GRID_ERRORS: Readonly<Record<ErrorName, ErrorType>> = {
+  "#VALUE!": ErrorType.VALUE,
+  "#N/A": ErrorType.NA,
+  "#DIV/0!": ErrorType.DIV_BY_ZERO,
+  "#NAME?": ErrorType.NAME,
+  "#NULL!": ErrorType.NULL,
+  "#NUM!": ErrorType.NUM,
+  "#REF!": ErrorType.REF,
+};
+
 function cellOf(cell: AnswerCell): BaseValueObject {
   if (typeof cell === "number") return NumberValueObject.create(cell);
   if (typeof cell === "boolean") return BooleanValueObject.create(cell);
   if (typeof cell === "string") return StringValueObject.create(cell);
-  return ErrorValueObject.create(cell.error === "#N/A" ? ErrorType.NA : ErrorType.VALUE);
+  return ErrorValueObject.create(GRID_ERRORS[cell.error]);
 }
