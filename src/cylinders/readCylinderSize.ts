@@ -90,7 +90,7 @@ function ofCubicFeet(key: string, text: string): CylinderSize | undefined {
   }
   if (found.some(({ waterVolumeL }) => waterVolumeL !== first.waterVolumeL)) {
     const each = found.map(({ names, capacityCuFt }) => `${names[0]} holds ${capacityCuFt}`).join(", ");
-    refuse(`"${text}" can be several sizes (${each} cu ft): name the one it is, such as ${first.names[0]}.`);
+    refuse(`"${text}" can be several sizes (${each} cu ft): name the one it is.`);
   }
   return { ...TABLE.get(keyOf(first.names[0]!))!, name: text };
 }

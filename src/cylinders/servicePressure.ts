@@ -1,7 +1,9 @@
 import { ATMOSPHERE_BAR } from "../gas/units";
 import { ROUNDING_BAR, type ClassStamp } from "./classStamp";
-import { PLUS_FACTOR } from "./pressureLimit";
 import type { CylinderSize } from "./size";
+
+/** 49 CFR 173.302a(b): 110 % while a `+` follows the date of the latest test. */
+export const PLUS_FACTOR = 1.1;
 
 /** Who says what a cylinder is stamped for. */
 export type PressureSource = "figure" | "stamp" | "size";

@@ -1,6 +1,6 @@
 import type { EquationOfState } from "./equationOfState";
 import { checkedPressure, checkedTemperature } from "./limits";
-import type { Mixture } from "./mixture";
+import { AIR, type Mixture } from "./mixture";
 import { refuse } from "./refusal";
 import { ATMOSPHERE_BAR } from "./units";
 
@@ -31,6 +31,25 @@ export function freeGas(
   const molPerLitre = equation.density(mix, pressureBar, temperatureK);
   const all = freeVolumeL(equation, mix, molPerLitre * waterVolumeL, temperatureK);
   return Math.max(0, all - waterVolumeL);
+}
+
+/**
+ * Water volume (litres) of the cylinder that gives this much free gas (litres at 1 atm) from its service pressure (bar
+ * absolute) down to 0 gauge; the inverse of `freeGas`, for air. 77.4 cu ft at 3000 psi and 70 °F: 11.1 L.
+ * @throws Refusal for no gas, and for a pressure at which a cylinder gives none.
+ */
+export function waterVolume(
+  equation: EquationOfState,
+  freeGasL: number,
+  servicePressureBar: number,
+  temperatureK: number,
+): number {
+  if (!(Number.isFinite(freeGasL) && freeGasL > 0)) {
+    refuse("The capacity must be above 0: write the cubic feet or litres of free gas it is named for.");
+  }
+  const fromEachLitre = freeGas(equation, AIR, 1, servicePressureBar, temperatureK);
+  if (!(fromEachLitre > 0)) refuse("At 0 on the gauge a cylinder gives no gas: write its service pressure.");
+  return freeGasL / fromEachLitre;
 }
 
 /** @throws Refusal for a water volume that is no number above 0. */

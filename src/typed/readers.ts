@@ -10,6 +10,7 @@ import {
   ATMOSPHERE_BAR,
   DEFAULT_TEMPERATURE_K,
   kelvin,
+  litres,
   readUnits,
   UNIT_NAMES,
   type Units,
@@ -163,6 +164,19 @@ export function partialPressure(meaning: string) {
 
 export function water() {
   return new CellReader('"salt" or "fresh".', (cell) => readWater(String(cell))).or("salt");
+}
+
+/** Free gas in litres, from cubic feet or litres; text may carry its own unit. */
+export function freeGasVolume(meaning: string) {
+  return new CellReader(meaning, (cell, unit) => {
+    const expected = "the cubic feet or litres it is named for";
+    const [, figure, named] =
+      typeof cell === "string"
+        ? (/^(.*?)\s*(cu\.? ?ft\.?|cuft|cf|ft3|ft³|l|litres?|liters?)$/i.exec(cell.trim()) ?? [])
+        : [];
+    if (figure === undefined || named === undefined) return litres(numberFrom(cell, expected), unit);
+    return litres(numberFrom(figure, expected), /^l/i.test(named) ? "metric" : "us");
+  });
 }
 
 export function number(meaning: string, expected: string) {

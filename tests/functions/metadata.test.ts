@@ -99,6 +99,9 @@ describe("what Excel is told of the functions", () => {
       "GASUSED(gas, cylinder, startPressure, startMix, endPressure, endMix, units, [topMix], [temperature], [oxygenSupply], [gasModel])",
       "FILLCOST(cylinder, startPressure, startMix, endPressure, endMix, prices, units, [topMix], [temperature], [oxygenSupply])",
       "LABELTEXT(pressure, analysedMix, analysedBy, fillDate, serial, units, [maxPpO2])",
+      "PRESSURELIMIT(class, servicePressure, units, rules, [lastTest], [temperature], [mix])",
+      "WATERVOLUME(capacity, servicePressure, units)",
+      "FILLSLEFT(bankVolume, bankPressure, cylinder, startPressure, endPressure, mix, units)",
       "WHY(function, arguments…)",
     ]);
   });

@@ -1,6 +1,13 @@
+import { settled } from "../../blending/settled";
+import { realGas } from "../../gas/equationOfState";
+import { AIR } from "../../gas/mixture";
+import { gaugeReading, kelvin } from "../../gas/units";
+import { capital, degrees, gauge, mixInWords } from "../../words/figures";
 import { fillCheck } from "../../audit/fillCheck";
 import { countryInWords, countryRules, type CountryRules } from "../../cylinders/countryRules";
+import { pressureLimit, type PressureLimit } from "../../cylinders/pressureLimit";
 import { hydroDue, visualDue } from "../../cylinders/dueDates";
+import { cylinderRules } from "../../cylinders/cylinderClass";
 import { stampText, type TestStamp } from "../../cylinders/testStamp";
 import { readMixCell } from "../../log/cells/mix";
 import { readOxygenServiceCell } from "../../log/cells/oxygenService";
@@ -10,7 +17,7 @@ import { BLANK, type Reading } from "../../log/reading";
 import type { FilledCell } from "../../typed/cells";
 import { defineFunction, type ValuesOf } from "../define";
 import { CellReader } from "../../typed/reader";
-import { asWritten, oneOf, text } from "../../typed/readers";
+import { asWritten, endPressure, mix, oneOf, temperature, text, units } from "../../typed/readers";
 import { dayIn, logCell, serialOf, stampIn, stampReading } from "../../typed/testDates";
 
 const STAMP_SPREADSHEET_DATE = "The answer is a spreadsheet date: format the cell as one.";
@@ -79,6 +86,74 @@ export const VISUALDUE = defineFunction({
     ),
 });
 
+export const PRESSURELIMIT = defineFunction({
+  id: "PRESSURELIMIT",
+  says: "The gauge reading not to pass: the service pressure, or with the plus where class and last test allow it; warm gas may read more.",
+  arguments: {
+    class: text('Class as stamped: "3AL", "3AA2400", "TC-3ALM207".').mayBeBlank(),
+    servicePressure: endPressure()
+      .saying("Service pressure as stamped. Blank where the class holds it.")
+      .mayBeBlank(),
+    units: units(),
+    rules: rules(),
+    lastTest: stamp('The last hydro with its plus: "2022/10+".').orElse(() => undefined),
+    temperature: temperature("Temperature of the gas.").orElseButZeroCounts(
+      () => undefined,
+      "the country's reference temperature",
+    ),
+    mix: mix().orElse(() => AIR, '"air"'),
+  },
+  quantity: "pressure",
+  answer: (values) => {
+    const { rules, temperature, mix, units } = values;
+    const { limitBar } = limitFor(values);
+    return gaugeReading(
+      temperature === undefined
+        ? limitBar
+        : settled(realGas, mix, limitBar, kelvin(rules.referenceTemperatureC, "metric"), temperature),
+      units,
+    );
+  },
+  why: (values) => {
+    const { rules, units, temperature, mix } = values;
+    const { cylinder, service, limitBar, plus } = limitFor(values);
+    const reference = degrees(kelvin(rules.referenceTemperatureC, "metric"), units);
+    return [
+      `Service pressure ${gauge(service.bar, units)}, by the ${service.from}.`,
+      plus
+        ? `The last test carries a plus, and the class (${cylinder.name}) may have one: 110 %, ${gauge(limitBar, units)}.`
+        : values.lastTest !== undefined && limitStamp(values)?.plus
+          ? `The class (${cylinder.name}) can have no plus.`
+          : "Without a plus.",
+      ...(cylinder.assumed ? [cylinder.assumed] : []),
+      temperature === undefined
+        ? `A settled reading at ${reference}, the reference temperature of ${countryInWords(rules)}.`
+        : `${capital(mixInWords(mix))} that reads so at ${degrees(temperature, units)} settles at ${gauge(limitBar, units)} at ${reference}, the reference temperature of ${countryInWords(rules)}.`,
+      "The stamp on the cylinder comes first.",
+    ];
+  },
+});
+
+interface LimitArguments {
+  readonly class: string | undefined;
+  readonly servicePressure: number | undefined;
+  readonly rules: CountryRules;
+  readonly lastTest: FilledCell | undefined;
+}
+
+function limitFor(values: LimitArguments): PressureLimit {
+  return pressureLimit({
+    rules: values.rules,
+    cylinderClass: values.class,
+    servicePressureBar: values.servicePressure,
+    latestTest: limitStamp(values),
+  });
+}
+
+function limitStamp({ lastTest, rules }: LimitArguments): TestStamp | undefined {
+  return lastTest === undefined ? undefined : stampIn(lastTest, rules.stampOrder);
+}
+
 const FILLCHECK_ARGUMENTS = {
   fillDate: asWritten("Day of the fill.").mayBeBlank(),
   hydro: asWritten("Last hydro: a stamp or a date.").mayBeBlank(),
@@ -102,6 +177,7 @@ export const FILLCHECK = defineFunction({
 
 interface StampArguments {
   readonly rules: CountryRules;
+  readonly class: string | undefined;
   readonly stampMeans: TestStamp["means"] | undefined;
 }
 
@@ -112,13 +188,15 @@ function lastStamp(cell: FilledCell, { rules, stampMeans = rules.stampMeans }: S
 }
 
 function dueInWords(
-  { rules, stampMeans }: StampArguments,
+  values: StampArguments,
   stamp: TestStamp,
   due: { toString(): string },
 ): readonly string[] {
+  const { rules, stampMeans } = values;
   return [
     `May be filled up to ${due.toString()}.`,
     `Read as ${stampInWords(stamp)}. Rules: ${rules.name}.`,
+    ...assumedOf(rules, values.class),
     ...(rules.stampMeans === "due" && stampMeans === undefined
       ? [
           `Stamps in ${countryInWords(rules)} show the next date. Give "test" as stampMeans where this one shows the last.`,
@@ -126,6 +204,12 @@ function dueInWords(
       : []),
     STAMP_SPREADSHEET_DATE,
   ];
+}
+
+/** What is not known of the cylinder's kind, and by what it was judged. */
+function assumedOf(rules: CountryRules, cylinderClass: string | undefined): readonly string[] {
+  const { assumed } = cylinderRules(rules, { cylinderClass });
+  return assumed === undefined ? [] : [assumed];
 }
 
 function stampInWords(stamp: TestStamp): string {

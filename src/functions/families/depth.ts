@@ -6,7 +6,7 @@ import { minDepth } from "../../depth/minDepth";
 import { mod } from "../../depth/mod";
 import { oxygenPartialPressure } from "../../depth/oxygenPartialPressure";
 import { pressureAtDepth, waterColumn, type Water } from "../../depth/waterColumn";
-import { nitrogenOf } from "../../gas/mixture";
+import { AIR, nitrogenOf, type Mixture } from "../../gas/mixture";
 import { UNIT_NAMES, type Units } from "../../gas/units";
 import { defineFunction } from "../define";
 import { depth, mix, partialPressure, units, water, yesOrNo } from "../../typed/readers";
@@ -27,6 +27,7 @@ export const MOD = defineFunction({
   answer: ({ mix, units, maxPpO2, water }) => mod(mix, units, maxPpO2, water),
   why: ({ mix, units, maxPpO2, water }) => [
     `${mixInWords(mix)} reaches a ppO2 of ${maxPpO2} where the pressure is ${maxPpO2} / ${figure(mix.oxygen)} = ${figure(maxPpO2 / mix.oxygen)}.`,
+    ...hypoxicInWords(mix, units, water),
     columnInWords(units, water),
     NOT_ROUNDED,
   ],
@@ -75,6 +76,7 @@ export const BESTMIX = defineFunction({
   answer: ({ depth, units, maxPpO2, water }) => bestMix(depth, units, maxPpO2, water),
   why: ({ depth, units, maxPpO2, water }) => [
     `${pressureInWords(depth, units, water)}; ${maxPpO2} of that may be oxygen, rounded down to a whole per cent.`,
+    ...leanInWords(bestMix(depth, units, maxPpO2, water) / 100),
     columnInWords(units, water),
   ],
 });
@@ -125,6 +127,31 @@ export const GASDENSITY = defineFunction({
     columnInWords(units, water),
   ],
 });
+
+/** The deepest depth says nothing of the shallowest. */
+function hypoxicInWords(mix: Mixture, units: Units, water: Water): readonly string[] {
+  const shallowest = minDepth(mix, units, LEAST_PPO2, water);
+  return shallowest > 0
+    ? [
+        `It is hypoxic at the surface: do not breathe it above ${depthInWords(shallowest, units)} (ppO2 ${LEAST_PPO2}).`,
+      ]
+    : [];
+}
+
+/** A figure below air is no nitrox to blend. */
+function leanInWords(oxygen: number): readonly string[] {
+  if (oxygen < LEAST_PPO2) {
+    return [
+      "That is hypoxic at the surface: only a trimix or heliox is made so lean, for a travel gas to start on.",
+    ];
+  }
+  return oxygen < AIR.oxygen - 0.001
+    ? ["That is leaner than air: only a trimix or heliox is made so lean."]
+    : [];
+}
+
+/** Below this ppO2 a mix is hypoxic (common practice, no source). */
+const LEAST_PPO2 = 0.18;
 
 function densityVerdict(density: number): string {
   if (density > HIGHEST_DENSITY) return `Above ${HIGHEST_DENSITY} g/L: do not breathe it there.`;

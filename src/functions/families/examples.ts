@@ -150,6 +150,19 @@ export const EXAMPLES: Readonly<Record<string, readonly (readonly Argument[])[]>
     [3000, 31.9, "R.", "2026-10-31", "GP-0417", "psi"],
     [228, "TX 10/52", "T.", "2026-10-31", "GP-0032", "bar"],
   ],
+  PRESSURELIMIT: [
+    ["3AL3000", 3000, "psi", "US"],
+    ["3AA2400", null, "psi", "US", "2022/10+", 120, "EAN32"],
+    ["EN 1964-1", 232, "bar", "GB", null, 40],
+  ],
+  WATERVOLUME: [
+    [77.4, 3000, "psi"],
+    [2400, 200, "bar"],
+  ],
+  FILLSLEFT: [
+    ["50 L", 4000, "AL80", 500, 2500, "EAN32", "psi"],
+    [200, 300, 12, 50, 200, "air", "bar"],
+  ],
   // Explanation
   WHY: [
     ["STOPAT", "oxygen", "empty", null, 3000, 32, "psi"],

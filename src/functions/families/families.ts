@@ -52,6 +52,9 @@ export const FAMILIES: readonly {
       money.GASUSED,
       money.FILLCOST,
       money.LABELTEXT,
+      cylinders.PRESSURELIMIT,
+      gasInCylinder.WATERVOLUME,
+      gasInCylinder.FILLSLEFT,
     ],
   },
 ];

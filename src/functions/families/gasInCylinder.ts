@@ -1,15 +1,20 @@
 import { decant } from "../../blending/decant";
+import { fillsLeft, type EqualizingOrder } from "../../blending/fillsLeft";
 import { inject } from "../../blending/inject";
 import { settled } from "../../blending/settled";
 import { realGas } from "../../gas/equationOfState";
-import { AIR } from "../../gas/mixture";
+import { waterVolume } from "../../gas/freeGas";
+import { AIR, type Mixture } from "../../gas/mixture";
 import { nameMix } from "../../gas/nameMix";
 import { DEFAULT_TEMPERATURE_K, gaugeReading, type Units } from "../../gas/units";
 import { zFactor } from "../../gas/zFactor";
 import { defineFunction } from "../define";
 import { reachInWords } from "../wording/reachInWords";
 import {
+  bank,
   cylinder,
+  endPressure,
+  freeGasVolume,
   gasModel,
   mix,
   number,
@@ -19,7 +24,7 @@ import {
   temperature,
   units,
 } from "../../typed/readers";
-import { degrees, figure, gauge, mixInWords, percent } from "../../words/figures";
+import { degrees, figure, gasVolume, gauge, mixInWords, percent } from "../../words/figures";
 
 export const SETTLED = defineFunction({
   id: "SETTLED",
@@ -43,11 +48,11 @@ export const SETTLED = defineFunction({
 
 export const DECANT = defineFunction({
   id: "DECANT",
-  says: "Gauge reading at which two connected cylinders stand equal.",
+  says: "Gauge reading at which two connected cylinders stand equal (decanting, transfilling, equalizing).",
   arguments: {
-    donorVolume: cylinder("The donor: litres of water volume, or a size such as 12L232."),
+    donorVolume: bank("The donor, a cylinder or a bank: litres of water volume, or a size such as 12L232."),
     donorPressure: pressure("What the donor's gauge shows."),
-    receiverVolume: cylinder("The receiver: litres of water volume, or a size such as AL13."),
+    receiverVolume: cylinder("The receiver: a size such as AL13, or litres of water volume."),
     receiverPressure: pressure("What the receiver's gauge shows."),
     mix: mix("The gas, the same in both."),
     units: units(),
@@ -71,6 +76,67 @@ export const DECANT = defineFunction({
     reachInWords(gasModel, mix, donorPressure),
   ],
 });
+
+export const WATERVOLUME = defineFunction({
+  id: "WATERVOLUME",
+  says: "Litres of water volume of a cylinder, from the free gas its size is named for.",
+  arguments: {
+    capacity: freeGasVolume("The free gas it is named for, in cu ft or L."),
+    servicePressure: endPressure().saying("The pressure at which it holds that."),
+    units: units(),
+  },
+  answer: ({ capacity, servicePressure, units }) =>
+    waterVolume(realGas, capacity, servicePressure, DEFAULT_TEMPERATURE_K[units]),
+  why: ({ capacity, servicePressure, units }) => [
+    `${gasVolume(capacity, units)} of air at 1 atm come out of it from ${gauge(servicePressure, units)} down to 0 at ${defaultDegrees(units)}.`,
+    "Sizes are named in round figures, and makers count differently: the water volume stamped on the cylinder comes first.",
+  ],
+});
+
+export const FILLSLEFT = defineFunction({
+  id: "FILLSLEFT",
+  says: "How many more cylinders a bank fills by equalizing (transfilling) alone.",
+  arguments: {
+    bankVolume: bank("The bank: litres of water volume of all its cylinders together, or a size."),
+    bankPressure: pressure("What the bank's gauge shows."),
+    cylinder: cylinder(
+      "The cylinders to fill: a size such as AL80, 80 cu ft or 12L232, or litres of water volume.",
+    ),
+    startPressure: pressure("What is in each before, by the gauge."),
+    endPressure: endPressure(),
+    mix: mix("The gas, the same in all."),
+    units: units(),
+  },
+  answer: (values) => fillsLeft(realGas, equalizingOf(values)),
+  why: (values) => {
+    const { bankVolume, bankPressure, cylinder, startPressure, endPressure, mix, units } = values;
+    return [
+      `${figure(bankVolume)} L at ${gauge(bankPressure, units)} fill cylinders of ${figure(cylinder)} L from ${gauge(startPressure, units)} to ${gauge(endPressure, units)} with ${mixInWords(mix)}, one after the other.`,
+      `Counted until the bank falls below ${gauge(endPressure, units)}. All at ${defaultDegrees(units)}, so let it flow slowly and cool.`,
+      reachInWords(realGas, mix, bankPressure),
+    ];
+  },
+});
+
+function equalizingOf(values: {
+  readonly bankVolume: number;
+  readonly bankPressure: number;
+  readonly cylinder: number;
+  readonly startPressure: number;
+  readonly endPressure: number;
+  readonly mix: Mixture;
+  readonly units: Units;
+}): EqualizingOrder {
+  return {
+    bankVolumeL: values.bankVolume,
+    bankBar: values.bankPressure,
+    cylinderVolumeL: values.cylinder,
+    startBar: values.startPressure,
+    endBar: values.endPressure,
+    mix: values.mix,
+    temperatureK: DEFAULT_TEMPERATURE_K[values.units],
+  };
+}
 
 export const INJECT = defineFunction({
   id: "INJECT",

@@ -3,7 +3,7 @@ import { mixAfter, type TopOff } from "../../blending/mixAfter";
 import { mixOf } from "../../blending/mixOf";
 import { topWith, type TopWithOrder } from "../../blending/topWith";
 import type { EquationOfState } from "../../gas/equationOfState";
-import type { Mixture } from "../../gas/mixture";
+import { AIR, type Mixture } from "../../gas/mixture";
 import { nameMix } from "../../gas/nameMix";
 import { gaugeReading } from "../../gas/units";
 import { defineFunction } from "../define";
@@ -84,6 +84,7 @@ export const TOPWITH = defineFunction({
     const { units, startPressure } = values;
     return [
       `From ${startInWords(startPressure, order.startMix, units)} to ${gauge(order.endPressureBar, units)} of ${mixInWords(order.endMix)}: top with ${partsInWords(topWith(order))}.`,
+      ...leanTopInWords(topWith(order)),
       `Both readings are taken as settled at ${degrees(order.temperatureK, units)}.`,
       reachInWords(order.equation, order.endMix, order.endPressureBar),
       NOT_A_MEASUREMENT,
@@ -121,6 +122,11 @@ export const DRAINTO = defineFunction({
       bankBar === undefined
         ? `From there ${mixInWords(order.topMix)} alone to ${gauge(order.endPressureBar, units)} gives ${mixInWords(order.endMix)}.`
         : `From there helium, oxygen (100 %) and ${nameMix(order.topMix)} give ${mixInWords(order.endMix)} at ${gauge(order.endPressureBar, units)}, and the oxygen stops within the ${gauge(bankBar, units)} of the bank.`,
+      ...(bankBar === undefined || drainBar >= order.startPressureBar
+        ? []
+        : [
+            "It stops at the bank's own pressure, which equalizing never quite reaches: drain a little lower, or boost.",
+          ]),
       `Every reading is taken as settled at ${degrees(order.temperatureK, units)}.`,
       reachInWords(order.equation, order.endMix, order.endPressureBar),
       NOT_A_MEASUREMENT,
@@ -159,6 +165,18 @@ export const MIXOF = defineFunction({
     ];
   },
 });
+
+/** A gas that no compressor delivers. */
+function leanTopInWords({ oxygen, helium }: Mixture): readonly string[] {
+  if (oxygen >= AIR.oxygen - 0.001) return [];
+  const made =
+    helium > 0 ? "It must be blended first" : "No compressor delivers it; drain and fill in steps instead";
+  return [
+    oxygen < 0.18
+      ? `That is hypoxic at the surface. ${made}.`
+      : `That is leaner in oxygen than air. ${made}.`,
+  ];
+}
 
 /** The end temperature is the one people leave out, and the gas is warm when they read it. */
 function endTemperatureInWords(topOff: TopOff): readonly string[] {

@@ -301,11 +301,11 @@ export declare function SETTLED(
 ): any[][];
 
 /**
- * Gauge reading at which two connected cylinders stand equal. Example: =BRIM.DECANT(15,230,3,100,"air","bar")
+ * Gauge reading at which two connected cylinders stand equal (decanting, transfilling, equalizing). Example: =BRIM.DECANT(15,230,3,100,"air","bar")
  * @customfunction DECANT DECANT
- * @param {any[][]} donorVolume The donor: litres of water volume, or a size such as 12L232.
+ * @param {any[][]} donorVolume The donor, a cylinder or a bank: litres of water volume, or a size such as 12L232.
  * @param {any[][]} donorPressure What the donor's gauge shows.
- * @param {any[][]} receiverVolume The receiver: litres of water volume, or a size such as AL13.
+ * @param {any[][]} receiverVolume The receiver: a size such as AL13, or litres of water volume.
  * @param {any[][]} receiverPressure What the receiver's gauge shows.
  * @param {any[][]} mix The gas, the same in both.
  * @param {any[][]} units "psi", "ft" or "us"; or "bar", "m" or "metric".
@@ -509,6 +509,60 @@ export declare function LABELTEXT(
   serial: any[][],
   units: any[][],
   maxPpO2?: any[][],
+): any[][];
+
+/**
+ * The gauge reading not to pass: the service pressure, or with the plus where class and last test allow it; warm gas may read more. Example: =BRIM.PRESSURELIMIT("3AL3000",3000,"psi","US")
+ * @customfunction PRESSURELIMIT PRESSURELIMIT
+ * @param {any[][]} class_ Class as stamped: "3AL", "3AA2400", "TC-3ALM207".
+ * @param {any[][]} servicePressure Service pressure as stamped. Blank where the class holds it.
+ * @param {any[][]} units "psi", "ft" or "us"; or "bar", "m" or "metric".
+ * @param {any[][]} rules Whose rules: a country code such as "US" or "GB".
+ * @param {any[][]} [lastTest] The last hydro with its plus: "2022/10+".
+ * @param {any[][]} [temperature] Temperature of the gas. The country's reference temperature if left out.
+ * @param {any[][]} [mix] The gas: 32, 0.32, EAN32, air, TX 18/45, heliox 21. "air" if left out.
+ * @returns {any[][]}
+ */
+export declare function PRESSURELIMIT(
+  class_: any[][],
+  servicePressure: any[][],
+  units: any[][],
+  rules: any[][],
+  lastTest?: any[][],
+  temperature?: any[][],
+  mix?: any[][],
+): any[][];
+
+/**
+ * Litres of water volume of a cylinder, from the free gas its size is named for. Example: =BRIM.WATERVOLUME(77.4,3000,"psi")
+ * @customfunction WATERVOLUME WATERVOLUME
+ * @param {any[][]} capacity The free gas it is named for, in cu ft or L.
+ * @param {any[][]} servicePressure The pressure at which it holds that.
+ * @param {any[][]} units "psi", "ft" or "us"; or "bar", "m" or "metric".
+ * @returns {any[][]}
+ */
+export declare function WATERVOLUME(capacity: any[][], servicePressure: any[][], units: any[][]): any[][];
+
+/**
+ * How many more cylinders a bank fills by equalizing (transfilling) alone. Example: =BRIM.FILLSLEFT("50 L",4000,"AL80",500,2500,"EAN32","psi")
+ * @customfunction FILLSLEFT FILLSLEFT
+ * @param {any[][]} bankVolume The bank: litres of water volume of all its cylinders together, or a size.
+ * @param {any[][]} bankPressure What the bank's gauge shows.
+ * @param {any[][]} cylinder The cylinders to fill: a size such as AL80, 80 cu ft or 12L232, or litres of water volume.
+ * @param {any[][]} startPressure What is in each before, by the gauge.
+ * @param {any[][]} endPressure What the gauge shall show when the fill is done and cold.
+ * @param {any[][]} mix The gas, the same in all.
+ * @param {any[][]} units "psi", "ft" or "us"; or "bar", "m" or "metric".
+ * @returns {any[][]}
+ */
+export declare function FILLSLEFT(
+  bankVolume: any[][],
+  bankPressure: any[][],
+  cylinder: any[][],
+  startPressure: any[][],
+  endPressure: any[][],
+  mix: any[][],
+  units: any[][],
 ): any[][];
 
 /**
