@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { MOST_SETTINGS_CHARACTERS } from "./settingsPart";
 import type { Workbook } from "./workbook";
 
 /** The one key under which everything Brimbook keeps in a workbook stands, as one document. */
@@ -103,13 +104,62 @@ export async function writeShopSettings(workbook: Workbook, settings: ShopSettin
 /** As `readShopSettings`, from what was stored: a document, its JSON text, or nothing. */
 export function understandSettings(stored: unknown): SettingsReading {
   if (stored === undefined || stored === null || stored === "") return { settings: NO_SETTINGS };
-  const parsed = shopSettings.safeParse(typeof stored === "string" ? fromJson(stored) : stored);
+  if (typeof stored === "string" && stored.length > MOST_SETTINGS_CHARACTERS)
+    return setAside(stored, TOO_LARGE);
+  const document = typeof stored === "string" ? fromJson(stored) : stored;
+  const parsed = shopSettings.safeParse(document);
   if (parsed.success) return { settings: parsed.data };
+  const { version, ...parts } = anyDocument.safeParse(document).data ?? {};
+  if (version === 1) return readableParts(parts);
+  return setAside(stored, typeof version === "number" && version > 1 ? NEWER : UNREADABLE);
+}
+
+const KEPT = "The old settings are kept in the workbook.";
+const TOO_LARGE = `The settings in this workbook are over the limit of 5 million characters and were not read. Answer the questions again. ${KEPT}`;
+const NEWER = `The settings in this workbook were written by a newer Brimbook. Answer the questions again here. ${KEPT}`;
+const UNREADABLE = `The settings in this workbook could not be read. Answer the questions again. ${KEPT}`;
+
+function setAside(stored: unknown, notice: string): SettingsReading {
+  return { settings: { ...NO_SETTINGS, setAside: stored }, notice };
+}
+
+const anyDocument = z.looseObject({ version: z.unknown() });
+
+/** Parts that are lists or tables: an entry that cannot be read costs no other. */
+const ENTRIES = {
+  sheets: { entry: sheetChoice, name: "choices of sheets and columns" },
+  airTests: { entry: airTest, name: "air tests" },
+  sources: { entry: gasSource, name: "banks and compressors" },
+  accepted: { entry: acceptance, name: "accepted findings" },
+} as const;
+const NAMES: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(Object.entries(ENTRIES).map(([part, { name }]) => [part, name])),
+  house: "house figures",
+  shopName: "shop name",
+};
+
+/** What can be read of settings of which something cannot; that is named, and set aside. */
+function readableParts({ setAside: earlier, ...parts }: Record<string, unknown>): SettingsReading {
+  const whole: [string, unknown][] = [];
+  const broken: [string, unknown][] = earlier === undefined ? [] : [["setAside", earlier]];
+  const names: string[] = [];
+  for (const [part, value] of Object.entries(parts)) {
+    if (shopSettings.safeParse({ version: 1, [part]: value }).success) whole.push([part, value]);
+    else if (part in ENTRIES && Array.isArray(value)) {
+      const { entry, name } = ENTRIES[part as keyof typeof ENTRIES];
+      const isReadable = value.map((each) => entry.safeParse(each).success);
+      whole.push([part, value.filter((_, index) => isReadable[index])]);
+      broken.push([part, value.filter((_, index) => !isReadable[index])]);
+      names.push(`${isReadable.filter((is) => !is).length} of ${value.length} ${name}`);
+    } else {
+      broken.push([part, value]);
+      names.push(NAMES[part] ?? part);
+    }
+  }
+  const aside = Object.fromEntries(broken);
   return {
-    settings: { ...NO_SETTINGS, setAside: stored },
-    notice: newerVersion(stored)
-      ? "The settings in this workbook were written by a newer Brimbook. Answer the questions again here; the newer settings are set aside in the workbook, not thrown away."
-      : "The settings in this workbook could not be read. Answer the questions again; the old settings are set aside in the workbook, not thrown away.",
+    settings: shopSettings.parse({ version: 1, ...Object.fromEntries(whole), setAside: aside }),
+    notice: `Some settings in this workbook could not be read: ${names.join(", ")}. Enter them again. ${KEPT}`,
   };
 }
 
@@ -119,9 +169,4 @@ function fromJson(text: string): unknown {
   } catch {
     return undefined;
   }
-}
-
-function newerVersion(stored: unknown): boolean {
-  const document = z.looseObject({ version: z.number().gt(1) });
-  return document.safeParse(typeof stored === "string" ? fromJson(stored) : stored).success;
 }

@@ -37,12 +37,31 @@ export function settingsPart(settings: ReadonlyMap<string, unknown>): string {
   return `<settings xmlns="${SETTINGS_NAMESPACE}">${entries.join("")}</settings>`;
 }
 
+/** Thousands of accepted findings take a tenth of it. */
+export const MOST_SETTINGS_CHARACTERS = 5_000_000;
+
+/** Settings of ours are nested six deep. Deeper ones stay text: to write them again would overrun the stack. */
+const DEEPEST = 50;
+
 function parsed(text: string): unknown {
+  const isLong = text.length > MOST_SETTINGS_CHARACTERS;
+  /* What was left as text before comes back as that text, in quotes. */
+  if (!text.startsWith('"') && (isLong || isDeeperThan(DEEPEST, text))) return text;
   try {
     return JSON.parse(text);
   } catch {
     return text;
   }
+}
+
+function isDeeperThan(deepest: number, json: string): boolean {
+  let depth = 0;
+  for (const [token] of json.matchAll(/"(?:[^"\\]|\\.)*"|[[{\]}]/g)) {
+    if (token === "[" || token === "{") depth += 1;
+    else if (token === "]" || token === "}") depth -= 1;
+    if (depth > deepest) return true;
+  }
+  return false;
 }
 
 /** JSON's own escapes for whatever XML or an encoding could trip over. */

@@ -33,3 +33,18 @@ test.each(["", "junk <", "<a/>", '<setting key="brimbook">1</setting>', '<settin
     expect(readSettingsPart(part)).toEqual(new Map());
   },
 );
+
+test.each([
+  ["deep", "[".repeat(200_000) + "]".repeat(200_000)],
+  ["long", JSON.stringify({ version: 1, country: "U".repeat(5_000_001) })],
+])("settings that are too %s come as text, and can be written again", (_, json) => {
+  const part = `<settings xmlns="urn:brimbook:settings"><setting key="brimbook">${json.replaceAll('"', "&quot;")}</setting></settings>`;
+  const settings = readSettingsPart(part);
+  expect(settings.get("brimbook") === json).toBe(true);
+  expect(readSettingsPart(settingsPart(settings)).get("brimbook") === json).toBe(true);
+});
+
+test("brackets inside texts do not count as depth", () => {
+  const value = { text: `${"[".repeat(100)}\\"${"{".repeat(100)}` };
+  expect(readSettingsPart(settingsPart(new Map([["brimbook", value]]))).get("brimbook")).toEqual(value);
+});
