@@ -54,12 +54,13 @@ export function useBrowser(): () => Browser {
 
 /**
  * The page in a window of its own, with the sample log open. What goes wrong in the page is collected. Nothing is kept
- * on the device, unless the options allow service workers.
+ * on the device, unless the options allow service workers. `before` runs in the page before its own code.
  */
 export async function openPage(
   browser: Browser,
   options: BrowserContextOptions = {},
   face: Face = "shipped",
+  before: () => void = () => undefined,
 ): Promise<BrimbookPage> {
   const context = await browser.newContext({
     viewport: { width: 1366, height: 768 },
@@ -68,6 +69,7 @@ export async function openPage(
   });
   const page = await context.newPage();
   await useFace(page, face);
+  await page.addInitScript(before);
   await page.addInitScript(startClockAt, Date.parse("2026-10-31T12:00:00"));
   const opened = new BrimbookPage(page);
   await page.goto(inject("address"));
