@@ -75,7 +75,8 @@ export function fillCheck(fill: FillToCheck, rules: CountryRules): FillCheck {
   const applied = verdicts.filter(({ verdict }) => verdict.kind !== "does not apply");
   const good = [...new Set(applied.map(({ check }) => check.name))];
   const remarks = faults.map(({ message }) => `. ${message}`).join("");
-  return { verdict: "OK", text: `OK: ${good.join(", ")}${remarks}` };
+  const guidance = rules.notLaw === undefined ? "" : `. ${rules.notLaw}`;
+  return { verdict: "OK", text: `OK: ${good.join(", ")}${remarks}${guidance}` };
 }
 
 /** All that the check was not told, or else why it could not judge. */

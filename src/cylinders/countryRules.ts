@@ -17,6 +17,7 @@ import nl from "#shared/rules/nl.json";
 import no from "#shared/rules/no.json";
 import nz from "#shared/rules/nz.json";
 import us from "#shared/rules/us.json";
+import xx from "#shared/rules/xx.json";
 import za from "#shared/rules/za.json";
 import { refuse } from "../gas/refusal";
 import type { StampOrder } from "./readTestStamp";
@@ -113,6 +114,14 @@ export interface CountryRules {
   readonly stampMeans: "test" | "due";
   /** Marks beside a date that show an inspection, not a pressure test: such a date is no hydro. */
   readonly visualMarks: readonly string[];
+  /** Set where no rule of a country is behind these: what they are instead, and whom to ask. Never a bare OK. */
+  readonly notLaw?: string;
+  /** Years in which aluminium cylinders seen there may have been made of alloy 6351, both included. */
+  readonly alloy6351Years: {
+    readonly first: number;
+    readonly last: number;
+    readonly sources: readonly string[];
+  };
   /** Temperature for which the service pressure is stamped. */
   readonly referenceTemperatureC: number;
   /** Who says that the service pressure is the limit; practice of the trade where absent. */
@@ -125,9 +134,12 @@ export interface CountryRules {
   readonly oxygen: OxygenRules;
 }
 
-/** Only countries for which a source was found; shared/rules/sources.json says how each was seen. */
+/**
+ * Only countries for which a source was found, and last the guidance for all others, which has to be asked for;
+ * shared/rules/sources.json says of each source whether it was read in full, in part or not.
+ */
 const WRITTEN = [
-  us, ca, caNb, gb, au, be, ch, de, dk, es, fi, fr, hk, it, jp, nl, no, nz, za,
+  us, ca, caNb, gb, au, be, ch, de, dk, es, fi, fr, hk, it, jp, nl, no, nz, za, xx,
 ] as readonly unknown[] as readonly CountryRules[]; // prettier-ignore
 
 const ALL = WRITTEN.map(withComposite);
@@ -172,7 +184,8 @@ export const COUNTRIES: readonly { readonly code: string; readonly name: string 
 const WITH_ARTICLE = /^(?:United|Netherlands)\b/;
 
 /** A country's name within a sentence: `the United States`, `Norway`. */
-export function countryInWords({ name }: Pick<CountryRules, "name">): string {
+export function countryInWords({ name, notLaw }: Pick<CountryRules, "name" | "notLaw">): string {
+  if (notLaw !== undefined) return "a country without a known rule";
   return WITH_ARTICLE.test(name) ? `the ${name}` : name;
 }
 
@@ -198,4 +211,6 @@ function noRulesFor(code: string): string {
 const ALSO_CALLED: ReadonlyMap<string, string> = new Map([
   ["UK", "GB"],
   ["USA", "US"],
+  ["NONE", "XX"],
+  ["OTHER", "XX"],
 ]);

@@ -5,7 +5,11 @@ import type { DateOrder, LogContext } from "./context";
  * How dates are written where they are not written day first (common practice, no source): the US puts the month
  * first, Canada writes both ways, so there the log has to say.
  */
-const DATE_ORDERS: Readonly<Record<string, DateOrder | undefined>> = { US: "month first", CA: undefined };
+const DATE_ORDERS: Readonly<Record<string, DateOrder | undefined>> = {
+  US: "month first",
+  CA: undefined,
+  XX: undefined,
+};
 
 /**
  * Gauges and depths are in bar and metres where they are not in psi and feet (common practice, no source). Canada and
@@ -16,6 +20,7 @@ const USUAL_UNITS: Readonly<Record<string, LogContext["usualUnits"]>> = {
   CA: undefined,
   HK: undefined,
   JP: undefined,
+  XX: undefined,
 };
 
 /** What a country's habits say about the reading of a log. */

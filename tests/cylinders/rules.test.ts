@@ -56,6 +56,12 @@ const country = z.strictObject({
   stampOrder: z.enum(["month first", "year first"]).optional(),
   stampMeans: z.enum(["test", "due"]),
   visualMarks: z.array(z.string()).min(1),
+  notLaw: z.string().min(20).optional(),
+  alloy6351Years: z.strictObject({
+    first: z.int().min(1960).max(1980),
+    last: z.int().min(1985).max(2000),
+    sources: z.array(z.string()).min(1),
+  }),
   referenceTemperatureC: z.number().min(0).max(30),
   fillPressure: z.strictObject({ basis, source: z.string().min(3) }).optional(),
   missedVisualSource: z.string().min(3).optional(),
@@ -80,7 +86,7 @@ const sources = z.record(
     document: z.string().min(5),
     part: z.string().min(1),
     url: z.url().optional(),
-    seen: z.enum(["read", "excerpt", "memory"]),
+    read: z.enum(["in full", "in part", "not read"]),
   }),
 );
 
@@ -111,11 +117,15 @@ describe("country rules", () => {
   it.each(files)("%s has the right shape, and sources that exist", (file) => {
     const rules = country.parse(json(new URL(file, RULES)));
     expect(file).toBe(`${rules.country.toLowerCase()}.json`);
-    const named = [...rules.cylinders.flatMap((each) => each.sources), ...rules.oxygen.sources];
+    const named = [
+      ...rules.cylinders.flatMap((each) => each.sources),
+      ...rules.oxygen.sources,
+      ...rules.alloy6351Years.sources,
+    ];
     for (const id of named) expect(Object.keys(known)).toContain(id);
     for (const each of rules.cylinders) {
-      // No class rests on memory alone.
-      expect(each.sources.some((id) => known[id]?.seen !== "memory")).toBe(true);
+      // No class rests on nothing that was read.
+      expect(each.sources.some((id) => known[id]?.read !== "not read")).toBe(true);
     }
   });
 
@@ -125,13 +135,13 @@ describe("country rules", () => {
 
   it("names no source that no rule uses", () => {
     const used = COUNTRIES.flatMap(({ code }) => {
-      const { cylinders, oxygen } = countryRules(code);
-      return [...cylinders.flatMap((each) => each.sources), ...oxygen.sources];
+      const { cylinders, oxygen, alloy6351Years } = countryRules(code);
+      return [...cylinders.flatMap((each) => each.sources), ...oxygen.sources, ...alloy6351Years.sources];
     });
     expect(Object.keys(known).filter((id) => !used.includes(id))).toEqual([]);
   });
 
-  it.each(["SE", "PT", "IE", "AT", "xx", ""])(
+  it.each(["SE", "PT", "IE", "AT", "zz", ""])(
     "there are none for %j, and it says which there are",
     (code) => {
       const all = COUNTRIES.map((each) => each.code).join(", ");
@@ -158,12 +168,46 @@ describe("country rules", () => {
   it.each([
     ["US", 60, 12], ["CA", 60, 12], ["CA-NB", 60, 12], ["GB", 60, 30], ["DE", 60, 30], ["CH", 60, 30], ["BE", 60, 30],
     ["NL", 60, null], ["FR", 24, 12], ["ES", 36, 12], ["IT", 24, null], ["NO", 24, 24], ["FI", 120, null],
-    ["DK", 60, 12], ["AU", 12, 12], ["NZ", 24, 12], ["ZA", 48, 24], ["JP", 60, 12], ["HK", 60, null],
+    ["DK", 60, 12], ["AU", 12, 12], ["NZ", 24, 12], ["ZA", 48, 24], ["JP", 60, 12], ["HK", 60, null], ["XX", 60, 12],
   ])("%s: hydro every %d, visual every %s months", (code, hydro, visual) => {
     const [usual] = countryRules(code).cylinders;
     expect(usual?.hydro?.months).toBe(hydro);
     expect(usual?.visual?.months ?? null).toBe(visual);
   }); // prettier-ignore
+
+  it("cite nothing from memory, and call nothing law that was not read", () => {
+    for (const file of [...files, "sources.json", "composite.json"]) {
+      expect(readFileSync(new URL(file, RULES), "utf8"), file).not.toContain("from memory");
+    }
+    for (const { code } of COUNTRIES) {
+      for (const { id, hydro, visual } of countryRules(code).cylinders) {
+        for (const interval of [hydro, visual]) {
+          if (interval === null || !/unconfirmed/.test(interval.source)) continue;
+          expect(interval.basis, id).toBe("practice");
+          expect(interval.source, id).toMatch(/unconfirmed: (?:confirm with|read) /);
+        }
+      }
+    }
+  });
+
+  it("say of the 40 % where it is borrowed, unless the country says so itself", () => {
+    for (const { code } of COUNTRIES) {
+      const { oxygen } = countryRules(code);
+      const own = ["US", "FR", "FI"].includes(code);
+      expect(/borrowed/.test(oxygen.note ?? ""), code).toBe(!own && oxygen.cleanSource.includes("NOAA"));
+    }
+  });
+
+  it("without a national rule are guidance: never law, and they say so", () => {
+    const rules = countryRules("XX");
+    expect(rules.notLaw).toMatch(/not law\. Ask the authority/);
+    for (const { hydro, visual } of rules.cylinders) {
+      expect([hydro?.basis, visual?.basis]).toEqual(["practice", "practice"]);
+    }
+    expect(rules.oxygen.cleanBasis).toBe("practice");
+    expect(COUNTRIES.at(-1)?.code).toBe("XX");
+    expect(() => countryRules("none")).toThrow("write XX");
+  });
 
   it("tell law from custom: the US hydro is law, its yearly visual is not; both are in Britain", () => {
     const [us] = countryRules("US").cylinders;

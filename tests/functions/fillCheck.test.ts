@@ -60,7 +60,13 @@ describe("FILLCHECK", () => {
 
   it("blank rules are UNKNOWN, unknown rules an error", () => {
     expect(fillCheck(GOOD, "")).toMatch(/^UNKNOWN: rules are blank/);
-    expect(fillCheck(GOOD, "XX")).toMatchObject({ error: "#VALUE!" });
+    expect(fillCheck(GOOD, "ZZ")).toMatchObject({ error: "#VALUE!" });
+  });
+
+  it("without a national rule it never says a bare OK", () => {
+    const text = fillCheck([DAY, "2022/10", "2026/03", "O2 clean", 32, "premix"], "XX");
+    expect(text).toMatch(/^OK: hydro, visual, rating, method\. No national rule is known here: .*not law/);
+    expect(fillCheck([DAY, "2021/09", "2026/03", 40, 32, "premix"], "XX")).toMatch(/^STOP: Hydro/);
   });
 
   it("what can be read in two ways is UNKNOWN, not OK", () => {

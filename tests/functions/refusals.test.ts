@@ -225,7 +225,7 @@ describe("cylinders, stamps and labels", () => {
     ["TESTDATE", ["soon"], /^#VALUE! .*not a test date/],
     ["TESTDATE", [2019], /^#VALUE! .*year without its month/],
     ["TESTDATE", ["06/09", "day first"], /^#VALUE! order: .*"month first" or "year first"/],
-    ["HYDRODUE", ["2021/10", "XX"], /^#VALUE! rules: There are no rules for "XX"/],
+    ["HYDRODUE", ["2021/10", "ZZ"], /^#VALUE! rules: There are no rules for "ZZ"/],
     ["HYDRODUE", ["2021/10", null], /^#VALUE! rules: blank or left out/],
     ["HYDRODUE", ["2021/10", "US", "NONE"], /^#N\/A .*name no class "NONE"/],
     ["HYDRODUE", ["2021/10", "US", null, "maybe"], /^#VALUE! stampMeans: /],

@@ -140,7 +140,7 @@ export function airTestSource({ country }: CountryRules): string {
 
 const AIR_TEST_SOURCES: Readonly<Record<string, string>> = {
   US: "29 CFR 1910.430(b)(4)",
-  CA: "CSA Z180.1, interval from memory",
+  CA: "CSA Z180.1, unconfirmed: confirm with the air-testing laboratory",
   GB: "UK air-testing practice",
   FI: "Tukes, filling places",
   NL: "Dutch practice",

@@ -197,6 +197,7 @@ function dueInWords(
     `May be filled up to ${due.toString()}.`,
     `Read as ${stampInWords(stamp)}. Rules: ${rules.name}.`,
     ...assumedOf(rules, values.class),
+    ...(rules.notLaw === undefined ? [] : [rules.notLaw]),
     ...(rules.stampMeans === "due" && stampMeans === undefined
       ? [
           `Stamps in ${countryInWords(rules)} show the next date. Give "test" as stampMeans where this one shows the last.`,

@@ -1,4 +1,3 @@
-import type { CountryRules } from "../../../cylinders/countryRules";
 import { stampText } from "../../../cylinders/testStamp";
 import { onItsDay } from "../../judge/eitherReading";
 import { oncePerCylinder } from "../../record/readField";
@@ -15,27 +14,22 @@ export const starMark: Rule = {
   rank: 19,
   title: "Star taken for ten years",
   needs: [["hydro"], ["date"]],
-  judge(filled, { rules }) {
+  judge(filled) {
     const { hydros } = filled.cylinder;
     if (hydros === undefined || !isStarred(filled.cylinder)) return DOES_NOT_APPLY;
-    return onItsDay(filled, judgeOn, hydros, rules);
+    return onItsDay(filled, judgeOn, hydros);
   },
 };
 
-function judgeOn(
-  day: number,
-  _filled: FilledCylinder,
-  hydros: TestHistory,
-  { country }: CountryRules,
-): Verdict {
+function judgeOn(day: number, _filled: FilledCylinder, hydros: TestHistory): Verdict {
   const state = hydros.stateOn(day);
   if (state.kind !== "past due" || !hasStar(state.last)) return PASS;
   const { stamp, until, at } = state.last;
   return {
     kind: "fault",
     severity: "stop",
-    basis: country === "US" ? "law" : "practice",
-    source: "49 CFR 180.209(b), from memory",
+    basis: "practice",
+    source: "49 CFR 180.209(b), unconfirmed: confirm with the requalifier",
     message: `The star behind ${stampText(stamp)} gives no ten years to a cylinder for breathing under water: it held until ${dateText(until)}.`,
     todo: "Do not fill it before a hydro.",
     at,
