@@ -143,7 +143,8 @@ export interface ColumnQuestion {
 }
 
 /** Every physical row is of one kind, so that rows reconcile to the sheet. */
-export type RowKind = "fill" | "cylinder" | "not filled" | "blank" | "heading" | "totals" | "unreadable";
+export type RowKind =
+  "fill" | "cylinder" | "not filled" | "struck out" | "blank" | "heading" | "totals" | "unreadable";
 
 /** What a sheet holds: fills, cylinders (a register), both in one row (flat), or neither. */
 export type SheetKind = "fills" | "register" | "flat" | "neither";
@@ -170,6 +171,8 @@ export interface RowCounts {
   readonly cylinders: number;
   /** Rows that say themselves that nothing was filled; absent where there are none. */
   readonly notFilled?: number;
+  /** Rows that somebody struck out; absent where there are none. */
+  readonly struckOut?: number;
   readonly blank: number;
   readonly headings: number;
   readonly totals: number;

@@ -3,6 +3,7 @@ export interface CellStyle {
   readonly bold?: boolean;
   readonly italic?: boolean;
   readonly underline?: boolean;
+  readonly strike?: boolean;
   /** Points; 11 is usual. */
   readonly sizePt?: number;
   /** `#RRGGBB`, as are all colours here. */

@@ -3,6 +3,9 @@ export interface CellError {
   readonly error: string;
 }
 
+/** The error of a formula whose answer the file does not hold: it was written by a program that calculates nothing. */
+export const NEVER_CALCULATED = "not calculated";
+
 /** What a cell holds. A date is a number; only its format says that it is one. */
 export type CellValue = string | number | boolean | CellError | null;
 
@@ -28,6 +31,8 @@ export interface SheetRow {
   readonly formats?: readonly (string | undefined)[];
   /** Hidden or filtered away: read all the same, and counted. */
   readonly hidden?: boolean;
+  /** Everything that stands in it is struck out: the log's own way to take a row back. Read as such, and counted. */
+  readonly struckOut?: boolean;
 }
 
 /** A sheet as far as its last row that holds anything. */

@@ -66,6 +66,7 @@ const NOT_READ = "This sheet was not read as a part of the log.";
 const KIND_WORDS: Readonly<Record<RowKind, string>> = {
   fill: NOT_READ,
   cylinder: NOT_READ,
+  "struck out": "It is struck out.",
   "not filled": "It says that nothing was filled.",
   blank: "A blank row.",
   heading: "A heading.",

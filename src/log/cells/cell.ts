@@ -1,4 +1,5 @@
-import type { CellError } from "../../sheet/sheet";
+import { numberWithLetters } from "../../sheet/numberFormat";
+import { NEVER_CALCULATED, type CellError } from "../../sheet/sheet";
 import { BLANK, unreadable, type Reading } from "../reading";
 
 /** A cell that holds something, with what is needed to understand it. */
@@ -7,6 +8,14 @@ export interface Cell {
   /** Its number format, where it is not General. */
   readonly format: string | undefined;
   readonly dateSystem: 1900 | 1904;
+  /** The letters of its text come from the number format: nobody typed them for this cell alone. */
+  readonly lettersFromFormat?: boolean;
+}
+
+/** The cell as it is seen: a number whose format writes a unit or letters beside it is that text. */
+export function asSeen(cell: Cell): Cell {
+  const text = typeof cell.value === "number" ? numberWithLetters(cell.value, cell.format) : undefined;
+  return text === undefined ? cell : { ...cell, value: text, lettersFromFormat: true };
 }
 
 /** Longer texts are prose, pasted by mistake or on purpose to jam the reading; only remarks are kept whatever their length. */
@@ -82,6 +91,10 @@ export function shown(cell: Cell): string {
 
 /** The reading of a cell whose kind of value no field has: a formula's error, or TRUE where a number belongs. */
 export function ofNoUse<T>(cell: Cell, wanted: string): Reading<T> {
+  if (typeof cell.value === "object" && cell.value.error === NEVER_CALCULATED)
+    return unreadable(
+      "The formula in this cell was never calculated. Open the file in a spreadsheet, save it, and read it again.",
+    );
   return typeof cell.value === "object"
     ? unreadable(`The formula in this cell failed (${cell.value.error}). Mend it, or write ${wanted}.`)
     : unreadable(`“${shown(cell)}” is not ${wanted}.`);

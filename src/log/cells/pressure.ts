@@ -75,13 +75,33 @@ export function readPressure(cell: Cell, column: PressureColumn): Reading<Pressu
     .split(/\s*(?:\/|->|→|=>|\bto\b|\bbis\b|(?<=\d)\s*-\s*(?=\d))\s*/)
     .map(partOf);
   if (parts.length === 1 && parts[0])
-    return noted(single(parts[0], column), about ? "written as about" : undefined);
+    return cell.lettersFromFormat === true && contradicts(parts[0], column)
+      ? eitherUnit(parts[0].numbers[0]!, shown(cell), column)
+      : noted(single(parts[0], column), about ? "written as about" : undefined);
   if (parts.length === 2 && parts[0] && parts[1]) {
     return text.includes("/") || /->|→|=>/.test(text)
       ? pair(parts[0], parts[1], column, shown(cell))
       : range(parts[0], parts[1], column, shown(cell));
   }
   return unreadable(`“${shown(cell)}” is not a pressure. Write it such as 3000 psi or 200 bar.`);
+}
+
+/** The column's format writes one unit, its heading another: one of the two is wrong for every cell. */
+function contradicts({ unit }: Part, column: PressureColumn): boolean {
+  return unit !== undefined && column.stated && column.unit !== undefined && column.unit !== unit;
+}
+
+function eitherUnit(number: number, text: string, { unit }: PressureColumn): Reading<PressureReading> {
+  const readings = (["psi", "bar"] as const)
+    .filter((each) => withinReach(number, each))
+    .map((each) => pressure(number, each));
+  return readings.length === 0
+    ? unreadable(outOfReach(number, unit))
+    : ambiguous(
+        readings,
+        `The number format shows “${text}”, and the heading says ${unit}. Say in which unit the column is.`,
+        "unit",
+      );
 }
 
 /** Whoever wrote it was not sure. */

@@ -12,7 +12,7 @@ const BETWEEN_TWINS = /\s+\/\s+|\s*[+&,;\n]\s*|\s+(?:and|und|et|y)\s+/i;
 export function readSerial(cell: Cell): Reading<readonly string[]> {
   if (typeof cell.value === "number") return fromNumber(cell.value, cell);
   if (typeof cell.value !== "string") return ofNoUse(cell, "a serial number");
-  const text = tidy(cell.value.replace(/\r?\n/g, " / "));
+  const text = tidy(withoutUnit(cell).replace(/\r?\n/g, " / "));
   const lower = plain(text);
   if (NO_SERIAL.test(lower)) return unreadable(`“${shown(cell)}”: no serial. Look at the shoulder again.`);
   const nothing = sayingNothing(lower);
@@ -30,6 +30,12 @@ export function serialKey(serial: string): string {
   return withoutLabel(serial)
     .toUpperCase()
     .replace(/[\s_-]+/g, "");
+}
+
+/** A number format carried over from a column of pressures writes a unit behind the serial, which is none of it. */
+function withoutUnit({ value, lettersFromFormat }: Cell): string {
+  const text = String(value);
+  return lettersFromFormat === true ? text.replace(/(\d) ?(?:psi|bar|%)$/i, "$1") : text;
 }
 
 function withoutLabel(serial: string): string {

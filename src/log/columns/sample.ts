@@ -1,5 +1,5 @@
 import { isBlank, type Sheet } from "../../sheet/sheet";
-import { isTooLong, type Cell } from "../cells/cell";
+import { asSeen, isTooLong, type Cell } from "../cells/cell";
 import { readStamps } from "../cells/stamp";
 import { readCell, UNSETTLED, type Kind } from "../fieldKinds";
 import type { Table } from "../tables/table";
@@ -24,7 +24,7 @@ export function sampleOf(sheet: Sheet, table: Table, column: number): ColumnSamp
     if (isBlank(value)) continue;
     // Titles stand above the headings, and headings may come again.
     if (at <= first || table.headingRows.has(at)) continue;
-    cells.set(value, { value, format: row.formats?.[column], dateSystem: sheet.dateSystem });
+    cells.set(value, asSeen({ value, format: row.formats?.[column], dateSystem: sheet.dateSystem }));
   }
   return { cells: [...cells.values()] };
 }

@@ -1,5 +1,5 @@
 import { isBlank, type CellValue, type Sheet } from "../../sheet/sheet";
-import { isDitto, isTooLong } from "../cells/cell";
+import { asSeen, isDitto, isTooLong } from "../cells/cell";
 import { readStamps } from "../cells/stamp";
 import { readCell, type ColumnSettings, type Kind } from "../fieldKinds";
 import type { Field } from "../log";
@@ -55,8 +55,8 @@ export class ColumnReader {
   ): Reading<unknown> {
     if (isBlank(cell)) return BLANK;
     if (isDitto(cell)) return DITTO;
-    const whole = { value: cell, format, dateSystem: this.dateSystem };
-    if (this.kind !== "stamp" || isTooLong(cell)) return readCell(whole, this.kind, this.settings);
+    const whole = asSeen({ value: cell, format, dateSystem: this.dateSystem });
+    if (this.kind !== "stamp" || isTooLong(whole.value)) return readCell(whole, this.kind, this.settings);
     const [latest, ...others] = readStamps(whole, this.settings.stamp);
     if (others.length > 0) this.several.set(latest!, others);
     return latest!;

@@ -76,6 +76,7 @@ export class TableReading {
 
   #readRow(row: SheetRow, at: number, sumFrom: number): RowKind {
     if (this.table.kind === "neither") return this.#readForeignRow(row, at);
+    if (row.struckOut === true) return "struck out";
     this.#readCells(row, at);
     const further = this.#further(row);
     const verdict = rowKindOf(row, this.#row, further.length, this.table.kind, () =>

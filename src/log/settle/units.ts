@@ -1,4 +1,4 @@
-import { showsDate } from "../../sheet/numberFormat";
+import { numberWithLetters, showsDate } from "../../sheet/numberFormat";
 import type { PressureUnit } from "../cells/pressure";
 import { forEachCell, type ColumnRange } from "../tables/scan";
 
@@ -21,8 +21,9 @@ export function numberEvidence(range: ColumnRange): NumberEvidence {
   const found = { numbers: 0, tooHighForBar: 0, fullInBar: 0, highest: -Infinity, lowest: Infinity };
   const saying = { psi: 0, bar: 0 };
   forEachCell(range, (value, format) => {
+    const seen = typeof value === "number" ? (numberWithLetters(value, format) ?? value) : value;
     const number =
-      typeof value === "number" ? value : typeof value === "string" ? numberOf(value, saying) : undefined;
+      typeof seen === "number" ? seen : typeof seen === "string" ? numberOf(seen, saying) : undefined;
     if (number === undefined || showsDate(format)) return;
     found.numbers++;
     if (number > MOST_BAR) found.tooHighForBar++;

@@ -104,6 +104,7 @@ function rowParts({ rows }: Log): string {
     [rows.fills, "fill"],
     [rows.cylinders, "cylinder"],
     [rows.notFilled ?? 0, "row not filled", "rows not filled"],
+    [rows.struckOut ?? 0, "row struck out", "rows struck out"],
     [rows.headings, "heading"],
     [rows.totals, "row of totals", "rows of totals"],
     [rows.blank, "blank", "blank"],

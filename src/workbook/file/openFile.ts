@@ -1,5 +1,6 @@
 import { WorkbookProblem } from "../workbook";
 import type { WorkbookContent } from "./content";
+import { decodeText } from "./csv/decodeText";
 import { openCsv } from "./csv/openCsv";
 import { FileFault, megabytes, tooLarge } from "./fault";
 import { FileWorkbook } from "./fileWorkbook";
@@ -39,6 +40,8 @@ async function readContent(bytes: Uint8Array, fileName: string, pace: Pace): Pro
   if (OTHER_KINDS.some((mark) => startsWith(bytes, mark))) {
     throw new FileFault("it is no workbook and no text", CHOOSE_TODO);
   }
+  const markup = markupFault(bytes);
+  if (markup) throw markup;
   return openCsv(bytes, baseName(fileName).replace(/\.[^.]*$/, ""), pace);
 }
 
@@ -67,6 +70,26 @@ function oldOfficeFault(bytes: Uint8Array): FileFault {
     ? new FileFault("it is protected by a password", PASSWORD_TODO)
     : new FileFault("it is a workbook of the old kind (.xls)", "Save it as .xlsx, and open that.");
 }
+
+/** Text that is a page or a workbook written in tags, whatever it is named: its lines are no rows. */
+function markupFault(bytes: Uint8Array): FileFault | undefined {
+  const start = decodeText(bytes.subarray(0, 4096)).trimStart().toLowerCase();
+  if (!start.startsWith("<")) return undefined;
+  const named = MARKUP.find(([mark]) => start.includes(mark));
+  return (
+    named && new FileFault(`it is ${named[1]}`, "Open it in a spreadsheet, save it as .xlsx, and open that.")
+  );
+}
+
+const MARKUP = [
+  ["office:document", "a flat OpenDocument file (.fods)"],
+  ["urn:schemas-microsoft-com:office:spreadsheet", "a workbook in the XML of 2003"],
+  ['progid="excel.sheet"', "a workbook in the XML of 2003"],
+  ["<html", "a web page (HTML), whatever its name says"],
+  ["<table", "a web page (HTML), whatever its name says"],
+  ["<!doctype html", "a web page (HTML), whatever its name says"],
+  ["<?xml", "an XML file"],
+] as const;
 
 const CHOOSE_TODO = "Choose an .xlsx, .ods or .csv file.";
 const ZIP = [0x50, 0x4b];

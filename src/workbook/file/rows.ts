@@ -74,6 +74,7 @@ export class RowGatherer {
       ...looks,
       ...(this.hasOrigin && { origins: this.spread(this.origins, this.width, undefined) }),
       ...this.measures(),
+      ...(this.isStruckOut() && { struckOut: true }),
     });
     this.filled = this.rows.length;
   }
@@ -87,6 +88,10 @@ export class RowGatherer {
     const line = new Array<T>(width).fill(blank);
     for (let n = 0; n < cells.length && this.columns[n]! < width; n++) line[this.columns[n]!] = cells[n]!;
     return line;
+  }
+
+  private isStruckOut(): boolean {
+    return this.looks.every((look, at) => this.values[at] === null || look?.style?.strike === true);
   }
 
   private measures(): Pick<RowContent, "hidden" | "heightPt"> {

@@ -163,9 +163,11 @@ export class SheetReader {
     if (!cells && !spilled) return hidden ? { ...BLANK_ROW, hidden } : BLANK_ROW;
     const values: CellValue[] = [];
     const formats: (string | undefined)[] = [];
+    let struckOut = true;
     for (const column of columnsOf(cells, spilled)) {
       const value = this.value(row, column);
       if (value === null) continue;
+      struckOut &&= this.style(cells?.[column])?.st?.s === BooleanNumber.TRUE;
       while (values.length < column) values.push(null);
       values.push(value);
       const format = this.style(cells?.[column] ?? spilled?.[column])?.n?.pattern;
@@ -175,6 +177,7 @@ export class SheetReader {
       values,
       ...(formats.length > 0 && { formats: Array.from(formats) }),
       ...(hidden && { hidden }),
+      ...(struckOut && values.length > 0 && { struckOut }),
     };
   }
 

@@ -6,7 +6,7 @@ import {
   LocaleType,
 } from "@univerjs/core";
 import { showsDate } from "../../sheet/numberFormat";
-import type { CellValue } from "../../sheet/sheet";
+import { NEVER_CALCULATED, type CellValue } from "../../sheet/sheet";
 import type { CellOrigin, RowContent, SheetContent, WorkbookContent } from "../file/content";
 import { engineCell } from "./cells";
 import { addOwnData } from "./ownCellData";
@@ -143,7 +143,8 @@ function rowCells(
 function contentCell(row: RowContent, column: number, dateSystem: 1900 | 1904): ICellData {
   const origin: CellOrigin | undefined = row.origins?.[column];
   if (origin === "spill") return {};
-  const value = row.values[column] ?? null;
+  const stored = row.values[column] ?? null;
+  const value = typeof stored === "object" && stored?.error === NEVER_CALCULATED ? null : stored;
   const cell = engineCell(dateSystem === 1904 ? countedFrom1900(value, row.formats?.[column]) : value);
   if (origin) cell.f = `=${origin.formula}`;
   return cell;

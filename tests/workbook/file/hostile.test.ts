@@ -194,6 +194,23 @@ describe("what is no workbook", () => {
       "it is a binary workbook (.xlsb)",
     ],
     ["some other zip", zipSync({ "readme.txt": strToU8("hello") }), "it is a zip file, but no workbook"],
+    [
+      "a web page under a workbook's name",
+      strToU8("\uFEFF<HTML>\n<body><table><tr><td>Serial</td></tr></table></body></html>"),
+      "it is a web page (HTML), whatever its name says. Open it in a spreadsheet, save it as .xlsx, and open that.",
+    ],
+    ["a table of a web page", strToU8("<table><tr><td>1</td></tr></table>"), "it is a web page (HTML)"],
+    [
+      "a flat OpenDocument file",
+      strToU8(`<?xml version="1.0"?><office:document xmlns:office="urn:x">`),
+      "it is a flat OpenDocument file (.fods)",
+    ],
+    [
+      "a workbook in the XML of 2003",
+      strToU8(`<?xml version="1.0"?><Workbook xmlns="urn:schemas-microsoft-com:office:spreadsheet">`),
+      "it is a workbook in the XML of 2003",
+    ],
+    ["other XML", strToU8(`<?xml version="1.0"?><log/>`), "it is an XML file"],
     ["a PDF", strToU8("%PDF-1.7 …"), "it is no workbook and no text"],
     ["bytes of any kind", Uint8Array.from({ length: 999 }, (_blank, n) => (n * 7919) % 256), "no text"],
     [

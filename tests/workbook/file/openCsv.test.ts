@@ -66,6 +66,20 @@ describe("rows", () => {
       "“log.csv” cannot be read: a quotation mark opens in line 3 and nothing closes it. Take it out, or close it, in a text editor.",
     );
   });
+
+  test("are told apart from a stray quotation mark that swallows rows until the next one", async () => {
+    await expect(open(`Serial,Remarks\nGP-1,"hot\nGP-2,ok\nGP-3,"ok"\n`)).rejects.toThrow(
+      "“log.csv” cannot be read: a quotation mark opens in line 2 and swallows the lines after it. Take it out, or close it, in a text editor.",
+    );
+  });
+
+  test("may hold quotation marks that stand for inches", async () => {
+    expect(await open(`Serial,Thread\nGP-1,3/4"\nGP-2,"3/4"" NPS"\n`)).toEqual([
+      ["Serial", "Thread"],
+      ["GP-1", `3/4"`],
+      ["GP-2", `3/4" NPS`],
+    ]);
+  });
 });
 
 describe("what separates the cells", () => {
@@ -81,6 +95,11 @@ describe("what separates the cells", () => {
       "commas beside a semicolon in a remark",
       "Serial,psi,Note\nGP-1,3000,hot; topped\nGP-2,3000,ok",
       ["GP-1", "3000", "hot; topped"],
+    ],
+    [
+      "semicolons where dates have a comma and lines leave their last cells out",
+      "Date;Serial;psi;By;Note;\nMay 1, 2026;GP-1;3000;R;ok;\nMay 2, 2026;GP-2;3000;R;\nMay 3, 2026;GP-3;3000;R\nMay 4, 2026;GP-4;3000;R",
+      ["May 3, 2026", "GP-3", "3000", "R"],
     ],
     ["upright strokes", "Serial|psi\nGP-1|3000", ["GP-1", "3000"]],
     ["what the first line says", "sep=;\nSerial;psi\nGP-1;3,000", ["GP-1", "3,000"]],

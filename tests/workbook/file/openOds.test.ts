@@ -108,3 +108,20 @@ test("a file with a password, and a text document, are refused with what to do",
     "it is a document, but no spreadsheet",
   );
 });
+
+test("letters that a number format shows are a number format; a row that is struck out says so", async () => {
+  const cell = (value: number, shown: string, style = "") =>
+    `<table:table-cell${style} office:value-type="float" office:value="${value}"><text:p>${shown}</text:p></table:table-cell>`;
+  const struck = ` table:style-name="ce1"`;
+  const { sheets } = await open(
+    ods(
+      `<table:table table:name="Fills"><table:table-row>${cell(200, "200 bar")}${cell(7, "HK0007")}${cell(12, "12")}</table:table-row>` +
+        `<table:table-row>${cell(210, "210 bar", struck)}${cell(8, "HK0008", struck)}</table:table-row></table:table>`,
+      `<style:style style:name="ce1" style:family="table-cell"><style:text-properties style:text-line-through-style="solid"/></style:style>`,
+    ),
+  );
+  const [kept, struckOut] = sheets[0]!.rows;
+  expect(kept!.formats).toEqual([`General" bar"`, `"HK"0000`]);
+  expect(kept!.struckOut).toBeUndefined();
+  expect(struckOut!.struckOut).toBe(true);
+});

@@ -1,6 +1,7 @@
 import ExcelJS from "exceljs";
 import { describe, expect, test } from "vitest";
 import type { RowContent, SheetContent, WorkbookContent } from "../../../src/workbook/file/content";
+import { NEVER_CALCULATED } from "../../../src/sheet/sheet";
 import { openFile } from "../../../src/workbook/file/openFile";
 import { handWritten, type HandWritten } from "./byHand";
 
@@ -168,8 +169,25 @@ describe("formulas", () => {
 
   test("without an answer yet are there all the same", async () => {
     const [row] = await openCells(`<row><c><f>A2</f></c><c t="str"><f>B2</f><v></v></c></row>`);
-    expect(row!.values).toEqual([null, null]);
+    expect(row!.values).toEqual([{ error: NEVER_CALCULATED }, ""]);
     expect(row!.origins).toEqual([{ formula: "A2" }, { formula: "B2" }]);
+  });
+
+  test("with 0 for an answer are not calculated where another has none: the program that wrote them calculates nothing", async () => {
+    const [row] = await openCells(
+      `<row><c><f>A2</f></c><c><f>B2</f><v>0</v></c><c><f>C2</f><v>7</v></c></row>`,
+    );
+    expect(row!.values).toEqual([{ error: NEVER_CALCULATED }, { error: NEVER_CALCULATED }, 7]);
+    const [calculated] = await openCells(`<row><c><f>B2</f><v>0</v></c></row>`);
+    expect(calculated!.values).toEqual([0]);
+  });
+
+  test("are read wherever the answer stands, and whatever the kind of the cell says of it", async () => {
+    const [row] = await openCells(
+      `<row><c><v>3000</v><f>E2+2500</f></c><c t="str"><is><t>HK1</t></is></c><c t="inlineStr"><v>HK2</v></c><c><is><t>HK3</t></is></c></row>`,
+    );
+    expect(row!.values).toEqual([3000, "HK1", "HK2", "HK3"]);
+    expect(row!.origins?.[0]).toEqual({ formula: "E2+2500" });
   });
 });
 
@@ -258,4 +276,18 @@ describe("styles", () => {
       { fontColour: "#4472C4", fill: "#DAE3F3", horizontal: "center", vertical: "top", wrap: true },
     ]);
   });
+});
+
+test("a row is struck out where everything in it is", async () => {
+  const { sheets } = await open({
+    styles:
+      `<fonts><font/><font><strike/></font></fonts><fills><fill/></fills><borders><border/></borders>` +
+      `<cellXfs><xf fontId="0"/><xf fontId="1"/></cellXfs>`,
+    sheets: {
+      Fills:
+        `<sheetData><row><c s="1"><v>1</v></c><c/><c s="1"><v>2</v></c></row>` +
+        `<row><c s="1"><v>1</v></c><c><v>2</v></c></row></sheetData>`,
+    },
+  });
+  expect(sheets[0]!.rows.map(({ struckOut }) => struckOut)).toEqual([true, undefined]);
 });

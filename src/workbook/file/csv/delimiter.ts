@@ -1,5 +1,7 @@
 const DELIMITERS = [";", "\t", ",", "|"];
 const LINES_LOOKED_AT = 30;
+/** Cells at the end of a line that may be left out. */
+const RAGGED = 3;
 
 /**
  * What separates the cells: the character that cuts most of the first lines into the same number of cells. A
@@ -14,17 +16,17 @@ export function findDelimiter(text: string): string {
   return best.lines === 0 ? "," : best.delimiter;
 }
 
-/** How many lines share the commonest number of cuts, and that number. */
+/** How many lines have the commonest number of cuts, or a few fewer where the last cells were left out; and that number. */
 function evenness(lines: readonly string[], delimiter: string): { lines: number; cuts: number } {
   const tally = new Map<number, number>();
   for (const line of lines) {
     const cuts = line.split(delimiter).length - 1;
     if (cuts > 0) tally.set(cuts, (tally.get(cuts) ?? 0) + 1);
   }
-  return [...tally].reduce((best, [cuts, count]) => (count > best.lines ? { lines: count, cuts } : best), {
-    lines: 0,
-    cuts: 0,
-  });
+  const [cuts] = [...tally].reduce((best, each) => (each[1] > best[1] ? each : best), [0, 0] as const);
+  const most = Math.max(cuts, ...[...tally.keys()].filter((each) => each <= cuts + RAGGED));
+  const shared = [...tally].filter(([each]) => each <= most && each >= Math.max(1, most - RAGGED));
+  return { lines: shared.reduce((sum, [, count]) => sum + count, 0), cuts };
 }
 
 function openingLines(text: string): readonly string[] {

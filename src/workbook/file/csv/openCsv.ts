@@ -85,6 +85,14 @@ class RowReader {
     }
   }
 
+  /** Whether a quoted cell goes over line ends and closes where no cell ends: the mark that opened it is a stray one. */
+  private swallows(close: number): boolean {
+    const next = this.text[close + 1];
+    this.cellEnd.lastIndex = close + 1;
+    const endsHere = next === undefined || this.cellEnd.exec(this.text)?.index === close + 1;
+    return !endsHere && /[\r\n]/.test(this.text.slice(this.at, close));
+  }
+
   private quotedPart(): string {
     for (let from = this.at + 1; ;) {
       const close = this.text.indexOf('"', from);
@@ -96,6 +104,11 @@ class RowReader {
       }
       if (this.text[close + 1] === '"') from = close + 2;
       else {
+        if (this.swallows(close))
+          throw new FileFault(
+            `a quotation mark opens in line ${this.line} and swallows the lines after it`,
+            "Take it out, or close it, in a text editor.",
+          );
         const part = this.text.slice(this.at + 1, close).replaceAll('""', '"');
         this.line += part.split(/\r\n|\r|\n/).length - 1;
         this.at = close + 1;

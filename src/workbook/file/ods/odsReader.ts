@@ -34,6 +34,7 @@ const LOOKS: Readonly<Record<string, Look>> = {
 export class OdsReader implements XmlReader {
   readonly sheets: SheetContent[] = [];
   private readonly hiddenStyles = new Set<string>();
+  private readonly strikingStyles = new Set<string>();
   private tableStyle = "";
   private aside = 0;
 
@@ -72,7 +73,7 @@ export class OdsReader implements XmlReader {
     else if (name === "style") this.tableStyle = attribute(tag, "name") ?? "";
     else if (name === "table-properties" && attribute(tag, "display") === "false") {
       this.hiddenStyles.add(this.tableStyle);
-    }
+    } else if (name === "text-properties" && strikes(tag)) this.strikingStyles.add(this.tableStyle);
   }
 
   text(raw: string): void {
@@ -146,7 +147,7 @@ export class OdsReader implements XmlReader {
         column: this.column,
         times,
         value,
-        look: typeof value === "number" ? LOOKS[type] : undefined,
+        look: this.look(tag, type, value),
       });
     }
     const columns = count(tag, "number-columns-spanned", LIMITS.columns);
@@ -160,6 +161,13 @@ export class OdsReader implements XmlReader {
       });
     }
     this.column += times;
+  }
+
+  private look(tag: string, type: string, value: CellValue): Look | undefined {
+    const look = typeof value === "number" ? (LOOKS[type] ?? lettersBeside(this.shown)) : undefined;
+    return this.strikingStyles.has(attribute(tag, "style-name") ?? "")
+      ? { format: look?.format, style: { strike: true } }
+      : look;
   }
 
   private value(tag: string, type: string): CellValue {
@@ -180,6 +188,21 @@ export class OdsReader implements XmlReader {
         return textOf(attribute(tag, "string-value") ?? shown);
     }
   }
+}
+
+function strikes(tag: string): boolean {
+  const style =
+    attribute(tag, "text-line-through-style") ?? attribute(tag, "text-line-through-type") ?? "none";
+  return style !== "none";
+}
+
+/** The letters that a cell shows beside its number, as a number format: `200 bar` is `General" bar"`. */
+function lettersBeside(shown: string): Look | undefined {
+  const [, before = "", digits = "", behind = ""] =
+    /^([^\d"]*?)([-+]?\d[\d.,\s']*?)([^\d"]*)$/.exec(shown) ?? [];
+  if (digits === "" || !/\p{L}/u.test(before + behind)) return undefined;
+  const padded = /^0\d+$/.test(digits) ? "0".repeat(digits.length) : "General";
+  return { format: `${before && `"${before}"`}${padded}${behind && `"${behind}"`}`, style: undefined };
 }
 
 function textOf(text: string): CellValue {

@@ -1,4 +1,4 @@
-import type { Area, CellValue } from "../../../sheet/sheet";
+import { NEVER_CALCULATED, type Area, type CellValue } from "../../../sheet/sheet";
 import type { CellOrigin, ColumnContent, LinkedCell, RowContent, SheetContent } from "../content";
 import { FileFault } from "../fault";
 import { LIMITS } from "../limits";
@@ -41,6 +41,8 @@ export class SheetReader implements XmlReader {
   private readonly sharedFormulas = new Map<string, { text: string; row: number; column: number }>();
   /** Cells that array formulas above or left fill with their answers. */
   private spills: Area[] = [];
+  /** Formulas whose answer is missing or 0. */
+  private readonly unanswered: { row: number; column: number; isZero: boolean }[] = [];
   private frozenRows = 0;
   private frozenColumns = 0;
   private inCells = false;
@@ -53,7 +55,8 @@ export class SheetReader implements XmlReader {
   private formula: string | undefined;
   private formulaTag: string | undefined;
   private raw: string | undefined;
-  private gathering = false;
+  private gathering: "value" | "formula" | undefined;
+  private isInline = false;
   private readonly inline = new TextGatherer();
 
   constructor(
@@ -65,6 +68,7 @@ export class SheetReader implements XmlReader {
 
   content(name: string, hidden: boolean): SheetContent {
     const rows: readonly RowContent[] = this.rows.finish();
+    this.sayWhatWasNeverCalculated(rows);
     const used = rows.reduce(
       (widest, row) => Math.max(widest, row.values.length, row.styles?.length ?? 0),
       0,
@@ -83,19 +87,34 @@ export class SheetReader implements XmlReader {
     };
   }
 
+  /** Programs that calculate nothing store no answer, or 0 for every one: beside a formula without answer 0 is none. */
+  private sayWhatWasNeverCalculated(rows: readonly RowContent[]): void {
+    if (this.unanswered.every(({ isZero }) => isZero)) return;
+    for (const { row, column } of this.unanswered) {
+      const values = rows[row]?.values as CellValue[] | undefined;
+      if (values && column < values.length) values[column] = { error: NEVER_CALCULATED };
+    }
+  }
+
   open(name: string, tag: string): void {
     if (!this.inCells) this.beside(name, tag);
     else if (name === "c") this.beginCell(tag);
     else if (name === "row") this.beginRow(tag);
-    else if (name === "v") this.gathering = true;
-    else if (name === "f") {
+    else if (name === "v") {
+      this.raw ??= "";
+      this.gathering = "value";
+    } else if (name === "f") {
       this.formulaTag = tag;
-      this.gathering = true;
+      this.gathering = "formula";
+    } else if (name === "is") {
+      this.isInline = true;
+      this.inline.begin();
     } else this.inline.open(name);
   }
 
   text(raw: string): void {
-    if (this.gathering) this.raw = (this.raw ?? "") + raw;
+    if (this.gathering === "value") this.raw = (this.raw ?? "") + raw;
+    else if (this.gathering === "formula") this.formula = (this.formula ?? "") + raw;
     else if (this.inCells) this.inline.text(raw);
     else this.overlays.text(raw);
   }
@@ -103,12 +122,8 @@ export class SheetReader implements XmlReader {
   close(name: string): void {
     if (!this.inCells) this.closeBeside(name);
     else if (name === "c") this.endCell();
-    else if (name === "v") this.gathering = false;
-    else if (name === "f") {
-      this.formula = this.raw;
-      this.raw = undefined;
-      this.gathering = false;
-    } else if (name === "row") this.rows.endRow();
+    else if (name === "v" || name === "f") this.gathering = undefined;
+    else if (name === "row") this.rows.endRow();
     else if (name === "sheetData") this.inCells = false;
     else this.inline.close(name);
   }
@@ -180,12 +195,14 @@ export class SheetReader implements XmlReader {
     const style = attribute(tag, "s");
     this.look = style === undefined ? undefined : this.tables.looks[Number(style)];
     this.raw = this.formula = this.formulaTag = undefined;
-    if (this.type === "inlineStr") this.inline.begin();
+    this.isInline = false;
   }
 
   private endCell(): void {
     const origin = this.origin();
     const value = this.value();
+    if (origin !== undefined && origin !== "spill" && (value === null || value === 0))
+      this.unanswered.push({ row: this.row, column: this.column, isZero: value === 0 });
     this.rows.addCell(this.column, value === "" && !origin ? null : value, origin, this.look);
     this.raw = undefined;
   }
@@ -236,9 +253,9 @@ export class SheetReader implements XmlReader {
   }
 
   private value(): CellValue {
-    if (this.type === "inlineStr") return this.inline.end();
+    if (this.isInline) return this.inline.end();
     const raw = this.raw;
-    if (raw === undefined) return null;
+    if (raw === undefined || (raw === "" && this.type !== "str")) return null;
     switch (this.type) {
       case "s": {
         const text = this.tables.texts[Number(raw)];

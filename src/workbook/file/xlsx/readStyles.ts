@@ -81,6 +81,7 @@ class StylesReader {
     if (name === "font") this.fonts.push({});
     else if (name === "b" && flag(tag, "val", true)) font.bold = true;
     else if (name === "i" && flag(tag, "val", true)) font.italic = true;
+    else if (name === "strike" && flag(tag, "val", true)) font.strike = true;
     else if (name === "u" && attribute(tag, "val") !== "none") font.underline = true;
     else if (name === "sz") this.size(font, Number(attribute(tag, "val")));
     else if (name === "color") {

@@ -1,4 +1,4 @@
-import { cellName, columnLetters, type Area, type CellValue } from "../../../sheet/sheet";
+import { cellName, columnLetters, NEVER_CALCULATED, type Area, type CellValue } from "../../../sheet/sheet";
 import { WorkbookProblem } from "../../workbook";
 import type { CellOrigin, ColumnContent, RowContent, SheetContent } from "../content";
 import { escapeXml } from "../xml";
@@ -137,15 +137,16 @@ function cellXml(
     }));
     return text === "" ? `${head}/>` : `${head}${type && ` t="${type}"`}><v>${text}</v></c>`;
   }
-  if (value === null) book.needsCalculation = true;
-  const answer = storedAnswer(value);
+  const isAnswered = value !== null && !(typeof value === "object" && value.error === NEVER_CALCULATED);
+  if (!isAnswered) book.needsCalculation = true;
+  const answer = storedAnswer(isAnswered ? value : null);
   const array = origin.fills !== undefined || isDynamic(origin.formula);
   const formula =
     `<f${array ? ` t="array" ref="${origin.fills ? areaName(origin.fills) : name}"` : ""}>` +
     `${escapeXml(storedFormula(origin.formula))}</f>`;
   return (
     `${head}${answer.type && ` t="${answer.type}"`}${array ? ` cm="1"` : ""}>${formula}` +
-    `${value === null ? "" : `<v>${answer.text}</v>`}</c>`
+    `${isAnswered ? `<v>${answer.text}</v>` : ""}</c>`
   );
 }
 

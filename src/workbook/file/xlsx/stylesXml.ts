@@ -109,11 +109,12 @@ function lookXml(format: number, font: number, fill: number, border: number, ali
   return alignment ? `${head}>${alignment}</xf>` : `${head}/>`;
 }
 
-function fontXml({ bold, italic, underline, sizePt = USUAL_SIZE_PT, fontColour }: CellStyle): string {
+function fontXml({ bold, italic, underline, strike, sizePt = USUAL_SIZE_PT, fontColour }: CellStyle): string {
   return (
     "<font>" +
     (bold ? "<b/>" : "") +
     (italic ? "<i/>" : "") +
+    (strike ? "<strike/>" : "") +
     (underline ? "<u/>" : "") +
     `<sz val="${sizePt}"/>` +
     (fontColour ? `<color rgb="${argb(fontColour)}"/>` : "") +
