@@ -113,25 +113,19 @@ function writersOf(format: string): readonly Section[] {
 
 const CONDITION = /\[(<=|>=|<>|<|>|=)(-?[\d.]+)\]/;
 
+const COMPARISONS: Record<string, (number: number, bound: number) => boolean> = {
+  "<=": (number, bound) => number <= bound,
+  ">=": (number, bound) => number >= bound,
+  "<>": (number, bound) => number !== bound,
+  "<": (number, bound) => number < bound,
+  ">": (number, bound) => number > bound,
+  "=": (number, bound) => number === bound,
+};
+
 function conditionOf(section: string): (number: number) => boolean {
-  const [, sign, written] = CONDITION.exec(section) ?? [];
-  const bound = Number(written);
-  switch (sign) {
-    case "<=":
-      return (number) => number <= bound;
-    case ">=":
-      return (number) => number >= bound;
-    case "<>":
-      return (number) => number !== bound;
-    case "<":
-      return (number) => number < bound;
-    case ">":
-      return (number) => number > bound;
-    case "=":
-      return (number) => number === bound;
-    default:
-      return () => true;
-  }
+  const [, sign = "", bound] = CONDITION.exec(section) ?? [];
+  const isMet = COMPARISONS[sign];
+  return isMet ? (number) => isMet(number, Number(bound)) : () => true;
 }
 
 function writerOf(format: string, hasOwnSign: boolean): ((number: number) => string) | undefined {
