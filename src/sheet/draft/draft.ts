@@ -15,6 +15,10 @@ export interface SheetDraft {
   readonly merges: readonly Area[];
   readonly tables: readonly TableDraft[];
   readonly charts: readonly ChartDraft[];
+  /** Drop-downs; absent for none. */
+  readonly lists?: readonly ListDraft[];
+  /** Looks that depend on what a cell holds; absent for none. */
+  readonly conditions?: readonly ConditionDraft[];
   /** Rows that stay in sight at the top. */
   readonly frozenRows: number;
   readonly page: PageDraft;
@@ -55,6 +59,22 @@ export interface TableDraft {
   /** Letters and digits; where it is in use, the host writes a number behind it. */
   readonly name: string;
   readonly area: Area;
+}
+
+/** A drop-down on cells: its words stand in cells, so that a shop can add its own. Other words are warned of, not refused. */
+export interface ListDraft {
+  readonly area: Area;
+  /** One column of cells of this or another sheet; blank ones are no words. */
+  readonly words: { readonly sheet: string; readonly area: Area };
+  /** What the warning says. */
+  readonly says: string;
+}
+
+/** A look of cells whose text begins with these words. */
+export interface ConditionDraft {
+  readonly area: Area;
+  readonly begins: string;
+  readonly look: { readonly fontColour: string; readonly fill: string };
 }
 
 /** A chart of figures that stand on the same sheet, so that there is a table behind it. */

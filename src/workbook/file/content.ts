@@ -1,5 +1,12 @@
 import type { CellStyle } from "../../sheet/cellStyle";
-import type { CellLink, ChartDraft, PageDraft, TableDraft } from "../../sheet/draft/draft";
+import type {
+  CellLink,
+  ChartDraft,
+  ConditionDraft,
+  ListDraft,
+  PageDraft,
+  TableDraft,
+} from "../../sheet/draft/draft";
 import type { Area, Sheet, SheetRow } from "../../sheet/sheet";
 
 /** A cell whose value is the answer of a formula; the value beside it is the last answer. */
@@ -46,6 +53,8 @@ export interface SheetContent extends Sheet {
 export interface ReportContent {
   readonly tables: readonly TableDraft[];
   readonly charts: readonly ChartDraft[];
+  readonly lists: readonly ListDraft[];
+  readonly conditions: readonly ConditionDraft[];
   readonly page: PageDraft;
 }
 

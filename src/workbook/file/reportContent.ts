@@ -14,10 +14,16 @@ export function reportContent(
     beside.map(({ name }) => name),
   );
   const dateSystem = beside[0]?.dateSystem ?? 1900;
-  return drafts.map((draft, index) => sheetContent(draft, names[index]!, dateSystem));
+  const namesGiven = new Map(drafts.map(({ name }, index) => [name, names[index]!]));
+  return drafts.map((draft, index) => sheetContent(draft, names[index]!, namesGiven, dateSystem));
 }
 
-function sheetContent(draft: SheetDraft, name: string, dateSystem: 1900 | 1904): SheetContent {
+function sheetContent(
+  draft: SheetDraft,
+  name: string,
+  namesGiven: ReadonlyMap<string, string>,
+  dateSystem: 1900 | 1904,
+): SheetContent {
   return {
     name,
     hidden: false,
@@ -31,6 +37,11 @@ function sheetContent(draft: SheetDraft, name: string, dateSystem: 1900 | 1904):
     report: {
       tables: draft.tables,
       charts: draft.charts,
+      lists: (draft.lists ?? []).map((list) => ({
+        ...list,
+        words: { ...list.words, sheet: namesGiven.get(list.words.sheet) ?? list.words.sheet },
+      })),
+      conditions: draft.conditions ?? [],
       page: draft.page,
     },
   };

@@ -6,7 +6,8 @@ import { isDynamic, storedFormula } from "./formulas";
 import { areaName, RELATIONS, SPREADSHEET } from "./names";
 import type { SheetReport } from "./reportParts";
 import { escapeControls } from "./sharedStrings";
-import { marksXml } from "./marksXml";
+import { listsXml } from "./listsXml";
+import { conditionsXml, marksXml } from "./marksXml";
 import type { StyleNumbers } from "./stylesXml";
 
 const MOST_CHARACTERS = 32_767;
@@ -68,7 +69,7 @@ export function* sheetXml(
       piece = "";
     }
   }
-  yield `${piece}</sheetData>${mergesXml(sheet.merges)}${marksXml(sheet.marks ?? [], book.styles)}${report?.tail ?? ""}</worksheet>`;
+  yield `${piece}</sheetData>${mergesXml(sheet.merges)}${marksXml(sheet.marks ?? [], book.styles)}${conditionsXml(sheet.report?.conditions ?? [], book.styles)}${listsXml(sheet.report?.lists ?? [])}${report?.tail ?? ""}</worksheet>`;
 }
 
 function paneXml({ frozenRows, frozenColumns }: SheetContent): string {

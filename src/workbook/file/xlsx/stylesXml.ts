@@ -1,4 +1,5 @@
 import type { CellStyle } from "../../../sheet/cellStyle";
+import type { ConditionDraft } from "../../../sheet/draft/draft";
 import { MARK_LOOK } from "../../marking";
 import { escapeXml } from "../xml";
 import { BUILT_IN_NUMBERS } from "./numberFormats";
@@ -21,13 +22,20 @@ export class StyleNumbers {
   private readonly borders = new Numbering([BASE_BORDER]);
   private readonly formats = new Numbering([]);
   private readonly looks = new Numbering([lookXml(0, 0, 0, 0, "")]);
-  private marked = false;
+  private readonly overlays = new Numbering([]);
   private readonly byFormat = new Map<CellStyle | undefined, Map<string, number>>();
 
   /** The look of marked cells among those that lie over others. */
   markNumber(): number {
-    this.marked = true;
-    return 0;
+    return this.overlays.numberOf(MARK_XML);
+  }
+
+  /** A look that a condition lays over a cell's own. */
+  conditionNumber({ fontColour, fill }: ConditionDraft["look"]): number {
+    return this.overlays.numberOf(
+      `<dxf><font><b/><color rgb="${argb(fontColour)}"/></font>` +
+        `<fill><patternFill><bgColor rgb="${argb(fill)}"/></patternFill></fill></dxf>`,
+    );
   }
 
   numberOf(style: CellStyle | undefined, format: string | undefined): number {
@@ -53,7 +61,7 @@ export class StyleNumbers {
       list("cellStyleXfs", [`<xf numFmtId="0" fontId="0" fillId="0" borderId="0"/>`]) +
       list("cellXfs", this.looks.entries) +
       list("cellStyles", [`<cellStyle name="Normal" xfId="0" builtinId="0"/>`]) +
-      (this.marked ? list("dxfs", [MARK_XML]) : "") +
+      (this.overlays.entries.length > 0 ? list("dxfs", this.overlays.entries) : "") +
       `</styleSheet>`
     );
   }
