@@ -54,8 +54,19 @@ export function plain(text: string): string {
   return tidied
     .normalize("NFD")
     .replace(/[\u0300-\u036f]/g, "")
-    .replace(/ß/g, "ss");
+    .normalize("NFC")
+    .replace(/[ßøæœđł]/g, (letter) => WITHOUT_ACCENT[letter]!);
 }
+
+/** Letters that no accent was put on. */
+const WITHOUT_ACCENT: Readonly<Record<string, string>> = {
+  ß: "ss",
+  ø: "o",
+  æ: "ae",
+  œ: "oe",
+  đ: "d",
+  ł: "l",
+};
 
 /** A dash, a dot or a slash alone is how people leave a box empty. */
 const NOT_RECORDED = /^(?:[-.–/\\_~]+|nil|none|-\s*none\s*-)$/;
