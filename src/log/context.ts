@@ -1,5 +1,6 @@
 import type { Temporal } from "temporal-polyfill";
 import type { StampOrder } from "../cylinders/readTestStamp";
+import type { Language } from "./vocabularies/languages";
 
 export type DateOrder = "day first" | "month first";
 export type { StampOrder };
@@ -25,6 +26,15 @@ export interface SheetChoice {
 /** What is said, for one reading of a log, of every column with this heading. A column without one goes by its letters. */
 export type ColumnSaid = Omit<ColumnChoice, "nth">;
 
+/** What the shop said of a word that the tables do not know, or know with several meanings. */
+export interface OwnWord {
+  /** A `Field` whose words belong to a closed vocabulary. */
+  readonly field: string;
+  readonly word: string;
+  /** A meaning of that vocabulary, or `nothing`. */
+  readonly means: string;
+}
+
 /** What is known besides the cells. Whatever is absent is found out from the cells, or asked. */
 export interface LogContext {
   /** Units the shop works in. */
@@ -39,6 +49,10 @@ export interface LogContext {
   readonly stampOrder?: StampOrder | undefined;
   /** What stamps show where the shop is, unless the heading says otherwise: the test, or (Germany) the next one due. */
   readonly stampMeans?: "test" | "due" | undefined;
+  /** Languages spoken where the shop is, besides those that the headings show. */
+  readonly languages?: readonly Language[] | undefined;
+  /** Words of the shop's own. */
+  readonly words?: readonly OwnWord[] | undefined;
   /** The day the log is read on: no test and no fill lies after it. Without it, the latest clear fill date. */
   readonly asOf?: Temporal.PlainDate | undefined;
   /** Choices remembered in the workbook. */

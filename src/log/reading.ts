@@ -12,7 +12,14 @@ export type Reading<T> =
       readonly why: string;
       readonly doubt?: Doubt;
     }
-  | { readonly kind: "unreadable"; readonly why: string }
+  | {
+      readonly kind: "unreadable";
+      readonly why: string;
+      /** What the cell says all the same, where it says that a test is not there. */
+      readonly says?: "out of test" | "failed";
+    }
+  /** A word that is in no table: it means nothing until somebody says what it means. */
+  | { readonly kind: "unknown word"; readonly word: string; readonly why: string }
   | Blank;
 
 /** Doubts that the audit has a rule about; every other one is told by its sentence alone. */
@@ -26,7 +33,9 @@ export type Doubt =
   /** Day and month could stand either way round. */
   | "date order"
   /** The number could be psi or bar. */
-  | "unit";
+  | "unit"
+  /** The word has several meanings in the trade. */
+  | "word";
 
 export interface Blank {
   readonly kind: "blank";
@@ -47,3 +56,12 @@ export function ambiguous<T>(choices: readonly T[], why: string, doubt?: Doubt):
 export function unreadable<T>(why: string): Reading<T> {
   return { kind: "unreadable", why };
 }
+
+/** A word that no table has, as it stands. */
+export function unknownWord<T>(word: string): Reading<T> {
+  const shown = word.trim().slice(0, LONGEST_WORD);
+  return { kind: "unknown word", word: shown, why: `“${shown}” is not known. Say what it means.` };
+}
+
+/** No word that is asked about is longer. */
+const LONGEST_WORD = 60;

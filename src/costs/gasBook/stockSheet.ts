@@ -5,7 +5,7 @@ import { plain, type Cell } from "../../log/cells/cell";
 import { readDate } from "../../log/cells/date";
 import { readPressure } from "../../log/cells/pressure";
 import { readPrice } from "../../log/cells/text";
-import { wordsOf } from "../../log/headings/headingText";
+import { wordsOf } from "../../log/headings/headingWords";
 import type { Reading } from "../../log/reading";
 import { isBlank, type CellAddress, type CellValue, type Sheet, type SheetRow } from "../../sheet/sheet";
 import { itemOf } from "../prices/item";

@@ -1,5 +1,5 @@
 import { isBlank, type CellValue } from "../../sheet/sheet";
-import { wordsOf } from "../../log/headings/headingText";
+import { wordsOf } from "../../log/headings/headingWords";
 
 /** The columns of a price list. */
 export type PriceColumn =

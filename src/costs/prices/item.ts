@@ -3,7 +3,7 @@ import { nameMix } from "../../gas/nameMix";
 import { Refusal } from "../../gas/refusal";
 import type { Mixture } from "../../gas/mixture";
 import { plain } from "../../log/cells/cell";
-import { wordsOf } from "../../log/headings/headingText";
+import { wordsOf } from "../../log/headings/headingWords";
 
 /** What a row of a price list is about, banked gas apart. */
 export type PlainItem =

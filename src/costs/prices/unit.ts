@@ -1,6 +1,6 @@
 import { numbersIn } from "../../log/cells/numbers";
 import { LITRES_PER_CUBIC_FOOT } from "../../gas/units";
-import { wordsOf } from "../../log/headings/headingText";
+import { wordsOf } from "../../log/headings/headingWords";
 
 /** What an amount in a price list is for, or in. */
 export type UnitKind =

@@ -17,6 +17,8 @@ export type Role =
   | "some full pressure"
   /** A due date of nobody knows which test. */
   | "some due date"
+  /** A test, and nothing says which: hydro or visual. */
+  | "some test"
   /** Oxygen cleaning or oxygen rating. */
   | "oxygen clean"
   /** Understood, and of no use to the audit: test pressure, hour meter. */
@@ -49,6 +51,8 @@ const RULES: readonly Rule[] = [
   { all: ["made"], role: "made", confidence: 0.9 },
   { all: ["hydro"], role: "hydro", confidence: 0.95 },
   { all: ["visual"], role: "visual", confidence: 0.9 },
+  { all: ["some test", "pressure"], role: "nothing we read", confidence: 0.8 },
+  { all: ["some test"], role: "some test", confidence: 0.6 },
   // What was wanted, what stood on the bank's hour meter, or went on top, is no reading of the cylinder.
   { all: ["ordered", "pressure"], role: "nothing we read", confidence: 0.8 },
   { all: ["added", "mix"], role: "nothing we read", confidence: 0.7 },

@@ -1,5 +1,7 @@
 import { plain } from "../cells/cell";
-import { LONGEST_PHRASE, MEANINGS, type Concept } from "./headings";
+import { LONGEST_PHRASE, MEANINGS, type Concept, type Phrase } from "./headings";
+import { wordsOf } from "./headingWords";
+import type { Language } from "../vocabularies/languages";
 import type { LogColumn } from "../log";
 
 /** A heading, understood as far as its words go. */
@@ -10,6 +12,8 @@ export interface HeadingMeaning {
   readonly unit: LogColumn["unit"];
   /** Share of its words that mean something here. */
   readonly understood: number;
+  /** The languages in which all of it is said; none where a word of it is unknown. */
+  readonly languages: readonly Language[];
 }
 
 const UNITS: readonly (readonly [unit: LogColumn["unit"], pattern: RegExp])[] = [
@@ -27,6 +31,7 @@ export const NO_MEANING: HeadingMeaning = {
   concepts: new Set(),
   unit: undefined,
   understood: 0,
+  languages: [],
 };
 
 const known = new Map<string, HeadingMeaning>();
@@ -48,10 +53,14 @@ function understand(heading: string): HeadingMeaning {
   const words = wordsOf(heading);
   const concepts = new Set<Concept>();
   let understood = 0;
+  let languages: readonly Language[] | undefined;
   for (let at = 0; at < words.length;) {
-    const length = longestPhraseAt(words, at, concepts);
-    understood += length;
-    at += Math.max(1, length);
+    const [phrase, length] = longestPhraseAt(words, at);
+    for (const concept of phrase?.concepts ?? []) concepts.add(concept);
+    if (phrase !== undefined)
+      languages = languages?.filter((language) => phrase.languages.includes(language)) ?? phrase.languages;
+    understood += phrase === undefined ? 0 : length;
+    at += length;
   }
   const unit = UNITS.find(([, pattern]) => pattern.test(plain(heading)))?.[0];
   // “End °F”: the unit alone says what is measured, unless it is something else than the gas.
@@ -61,26 +70,14 @@ function understand(heading: string): HeadingMeaning {
     concepts,
     unit,
     understood: words.length === 0 ? 0 : understood / words.length,
+    languages: understood < words.length ? [] : (languages ?? []),
   };
 }
 
-function longestPhraseAt(words: readonly string[], at: number, concepts: Set<Concept>): number {
+function longestPhraseAt(words: readonly string[], at: number): readonly [Phrase | undefined, number] {
   for (let length = Math.min(LONGEST_PHRASE, words.length - at); length > 0; length--) {
-    const meaning = MEANINGS.get(words.slice(at, at + length).join(" "));
-    if (!meaning) continue;
-    for (const concept of meaning) concepts.add(concept);
-    return length;
+    const phrase = MEANINGS.get(words.slice(at, at + length).join(" "));
+    if (phrase) return [phrase, length];
   }
-  return 0;
-}
-
-/** The words of a heading, in the form in which `headings.ts` writes them. */
-export function wordsOf(heading: string): readonly string[] {
-  return plain(heading.replace(/(?<=[a-z])(?=[A-Z][a-z])/g, " "))
-    .replace(/\b0(?=2\b)/g, "o")
-    .replace(/([%#$€£+])/g, " $1 ")
-    .replace(/[^a-z0-9%#$€£+]+/g, " ")
-    .trim()
-    .split(" ")
-    .filter((word) => word !== "");
+  return [undefined, 1];
 }
