@@ -151,7 +151,7 @@ export function plant(cylinderMaker: CylinderMaker, fillMaker: FillMaker): Plant
   }
   const vague = cylinder("40", { ratingWritten: "nitrox" });
   fill("2026-10-21", vague, bank32, {
-    lacks: lacks(["O01", "O02", "O03"], "oxygen rating cannot be read", {
+    lacks: lacks(["O01", "O02", "O03"], "oxygen rating can be read in more than one way", {
       cylinder: vague,
       column: "rating",
     }),

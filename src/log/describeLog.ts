@@ -6,6 +6,8 @@ import { cellName, columnLetters, isBlank, type CellValue } from "../sheet/sheet
 import { KINDS, type Kind } from "./fieldKinds";
 import { serialKey } from "./cells/serial";
 import type {
+  CylinderStatus,
+  ExternalCheck,
   Field,
   FurtherTest,
   Log,
@@ -69,8 +71,12 @@ export interface ReadingDescription {
   readonly value?: unknown;
   readonly choices?: readonly unknown[];
   readonly unreadable?: string;
+  /** A word that is in no table, as it stands. */
+  readonly unknownWord?: string;
   readonly unit?: string;
   readonly note?: string;
+  /** What the words of a status mean. */
+  readonly meaning?: string;
   /** What besides the month a test stamp says. */
   readonly stamp?: Readonly<Record<string, unknown>>;
 }
@@ -167,12 +173,15 @@ function describeReading(reading: Reading<unknown>, kind: Kind): Partial<Reading
         value: describeValue(reading.value, kind),
         ...unitOf(reading.value, kind),
         ...(reading.note === undefined ? {} : { note: reading.note }),
+        ...(kind === "status" ? { meaning: (reading.value as CylinderStatus).meaning } : {}),
         ...(kind === "stamp" ? { stamp: stampParts(reading.value as TestStamp) } : {}),
       };
     case "ambiguous":
       return { choices: reading.choices.map((choice) => describeValue(choice, kind)), note: reading.why };
     case "unreadable":
       return { unreadable: reading.why };
+    case "unknown word":
+      return { unknownWord: reading.word };
     case "blank":
       return {};
   }
@@ -197,6 +206,8 @@ const DESCRIBE: { readonly [kind in Kind]?: (value: never) => unknown } = {
   }),
   mix: ({ oxygen, helium }: Mixture) => ({ oxygen: percent(oxygen), helium: percent(helium) }),
   helium: percent,
+  status: ({ written }: CylinderStatus) => written,
+  "external check": ({ passed, written }: ExternalCheck) => (passed ? written : { passed, written }),
   "oxygen service": ({ maxOxygen, oxygenClean }: OxygenService) => ({
     maxOxygen: maxOxygen === undefined ? "air only" : percent(maxOxygen),
     oxygenClean,

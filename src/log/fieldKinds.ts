@@ -10,16 +10,32 @@ import { readPressure, type PressureColumn } from "./cells/pressure";
 import { readDepth, readTemperature, type DepthUnit, type TemperatureUnit } from "./cells/quantity";
 import { readSerial } from "./cells/serial";
 import { readStamp, type StampColumn } from "./cells/stamp";
-import { readLabel, readMethod, readPresence, readPrice, readRemark, readText } from "./cells/text";
+import { readLabel, readPrice, readRemark, readText } from "./cells/text";
+import {
+  readCard,
+  readConsent,
+  readExternalCheck,
+  readMethod,
+  readSignature,
+  readStatus,
+  readTestWord,
+} from "./cells/words";
+import { wordsIn, type LogWords } from "./vocabularies/logWords";
+import { LANGUAGES } from "./vocabularies/languages";
 import type { CylinderField, Field, FillField, TestField } from "./log";
 import { unreadable, value, type Reading } from "./reading";
+import type { TestStamp } from "../cylinders/testStamp";
 
 /** What kind of thing a field's cells hold. */
 export type Kind =
   | "label"
   | "text"
   | "remark"
-  | "presence"
+  | "external check"
+  | "signature"
+  | "card"
+  | "consent"
+  | "status"
   | "serial"
   | "date"
   | "time"
@@ -59,10 +75,10 @@ export const FILL_KINDS: Readonly<Record<FillField, Kind>> = {
   modOnLabelM: "depth",
   plannedDepthM: "depth",
   filledBy: "text",
-  externalCheck: "presence",
-  receivedBy: "presence",
-  certification: "presence",
-  consent: "presence",
+  externalCheck: "external check",
+  receivedBy: "signature",
+  certification: "card",
+  consent: "consent",
   price: "price",
   remarks: "remark",
 };
@@ -84,7 +100,7 @@ export const CYLINDER_KINDS: Readonly<Record<CylinderField, Kind>> = {
   eddyCurrent: "stamp",
   oxygenCleaned: "stamp",
   oxygenService: "oxygen service",
-  status: "remark",
+  status: "status",
 };
 
 export const KINDS: Readonly<Record<Field, Kind>> = { ...FILL_KINDS, ...CYLINDER_KINDS };
@@ -113,6 +129,8 @@ export interface ColumnSettings {
   readonly oxygenService: OxygenServiceColumn;
   readonly temperatureUnit: TemperatureUnit | undefined;
   readonly depthUnit: DepthUnit | undefined;
+  /** The words of the log; absent where nothing is known of it: then those of every language. */
+  readonly words?: LogWords;
 }
 
 /** A column about which nothing is known yet. */
@@ -135,22 +153,44 @@ const READERS: Readonly<Record<Kind, (cell: Cell, column: ColumnSettings) => Rea
   label: readLabel,
   text: readText,
   remark: readRemark,
-  presence: readPresence,
+  "external check": (cell, column) => readExternalCheck(cell, wordsOf(column)),
+  signature: (cell, column) => readSignature(cell, wordsOf(column)),
+  card: (cell, column) => readCard(cell, wordsOf(column)),
+  consent: (cell, column) => readConsent(cell, wordsOf(column)),
+  status: (cell, column) => readStatus(cell, wordsOf(column)),
   serial: readSerial,
   date: (cell, column) => readDate(cell, column.date),
   time: readTime,
-  stamp: (cell, column) => readStamp(cell, column.stamp),
+  stamp: (cell, column) => readTestCell(cell, column),
   pressure: (cell, column) => readPressure(cell, column.pressure),
   mix: (cell, column) =>
-    readMixCell(cell, { dateOrder: column.date.order === "both" ? undefined : column.date.order }),
+    readMixCell(
+      cell,
+      { dateOrder: column.date.order === "both" ? undefined : column.date.order },
+      wordsOf(column).mix,
+    ),
   helium: readHelium,
   temperature: (cell, column) => readTemperature(cell, column.temperatureUnit),
   depth: (cell, column) => readDepth(cell, column.depthUnit),
-  method: readMethod,
-  "oxygen service": (cell, column) => readOxygenServiceCell(cell, column.oxygenService),
+  method: (cell, column) => readMethod(cell, wordsOf(column).method),
+  "oxygen service": (cell, column) =>
+    readOxygenServiceCell(cell, column.oxygenService, wordsOf(column).rating),
   size: readSize,
   price: readPrice,
 };
+
+function wordsOf({ words = wordsIn(LANGUAGES) }: ColumnSettings): LogWords {
+  return words;
+}
+
+/** A test: what its words say, else its date. */
+export function readTestCell(cell: Cell, column: ColumnSettings): Reading<TestStamp> {
+  const { test, unsaid } = wordsOf(column);
+  const isUnsaid =
+    typeof cell.value === "string" &&
+    (sayingNothing(plain(cell.value)) !== undefined || unsaid.meaningsOf(cell.value).length > 0);
+  return (isUnsaid ? undefined : readTestWord<TestStamp>(cell, test)) ?? readStamp(cell, column.stamp);
+}
 
 /** Reads one cell as what its column holds. */
 export function readCell(cell: Cell, kind: Kind, column: ColumnSettings): Reading<unknown> {

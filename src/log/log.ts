@@ -5,9 +5,23 @@ import type { CylinderSize } from "../cylinders/size";
 import type { Mixture } from "../gas/mixture";
 import type { Sheet } from "../sheet/sheet";
 import type { Reading } from "./reading";
+import type { StatusMeaning } from "./vocabularies/meanings";
 
 /** How a fill was made. Partial pressure is the one that puts pure oxygen into the cylinder. */
 export type FillMethod = "air" | "premix" | "continuous" | "partial pressure" | "membrane";
+
+/** What is said of a cylinder's state. */
+export interface CylinderStatus {
+  readonly meaning: StatusMeaning;
+  /** As it stands, with the day since when it is so, where one is given. */
+  readonly written: string;
+}
+
+/** A look at the outside that was made. */
+export interface ExternalCheck {
+  readonly passed: boolean;
+  readonly written: string;
+}
 
 /** A gauge reading, already absolute. */
 export interface PressureReading {
@@ -52,7 +66,7 @@ export interface FillFields {
   readonly plannedDepthM: Reading<number>;
   readonly filledBy: Reading<string>;
   /** That the cylinder was looked over before the fill. */
-  readonly externalCheck: Reading<string>;
+  readonly externalCheck: Reading<ExternalCheck>;
   readonly receivedBy: Reading<string>;
   readonly certification: Reading<string>;
   /** That the owner agreed to the fill. */
@@ -80,7 +94,7 @@ export interface CylinderFields {
   readonly eddyCurrent: Reading<TestStamp>;
   readonly oxygenCleaned: Reading<TestStamp>;
   readonly oxygenService: Reading<OxygenService>;
-  readonly status: Reading<string>;
+  readonly status: Reading<CylinderStatus>;
 }
 
 export type FillField = keyof FillFields;

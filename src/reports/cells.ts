@@ -54,6 +54,8 @@ export function readingText<T>(reading: Reading<T>, text: (value: T) => string):
       return "in doubt";
     case "unreadable":
       return "not readable";
+    case "unknown word":
+      return `“${reading.word}”, not known`;
   }
 }
 

@@ -64,6 +64,7 @@ export function theValue<T>(reading: Reading<T>): T {
     case "ambiguous":
       return unknown(reading.why);
     case "unreadable":
+    case "unknown word":
       return refuse(reading.why);
     case "blank":
       return refuse("blank. Write a date.");

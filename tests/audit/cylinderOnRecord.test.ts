@@ -23,8 +23,8 @@ describe("two ratings on record", () => {
     [[null, "40"], "40 % of row 2"],
     [["smudged", "40"], "40 % of row 2"],
     [["40", "smudged"], "40 % of row 1"],
-    [[null, "smudged"], "unreadable of row 2"],
-    [["smudged", null], "unreadable of row 1"],
+    [[null, "smudged"], "unknown word of row 2"],
+    [["smudged", null], "unknown word of row 1"],
     // the stricter, whichever stands first
     [["40", "O2 clean"], "40 % of row 1"],
     [["O2 clean", "40"], "40 % of row 2"],

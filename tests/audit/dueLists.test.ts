@@ -49,7 +49,7 @@ describe("due lists", () => {
       "C-002 S2 visual F3: the only visual on record is later than the day of the list",
       "C-014 S3 hydro A5: serial stands for two cylinders in the register",
       'C-014 S4 hydro C6: The rules of the United States name no class "3ZZ": write it as stamped, such as 3AL.',
-      expect.stringMatching(/^C-014 S5 hydro E7: "smudged" is not a test date/),
+      "C-014 S5 hydro E7: “smudged” is not known. Say what it means.",
       "nobody S1 hydro E2: hydro is blank",
       "nobody S1 visual F2: visual is blank",
     ]);

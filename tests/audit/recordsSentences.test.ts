@@ -435,7 +435,7 @@ describe("a check of one fill says whole why it could not judge", () => {
     // July or January, and good to the end of January
     [{ Date: "01/07/2026", Hydro: "2021/01" }, "UNKNOWN: fill date: “01/07/2026”: day or month first?"],
     [{ Date: "2026-02-30" }, "UNKNOWN: fill date: “2026-02-30”: the calendar has no such day. Correct it."],
-    [{ Method: "magic" }, "UNKNOWN: method: “magic” is no method known here. Write air, premix, continuous, partial pressure or membrane."],
+    [{ Method: "magic" }, "UNKNOWN: method: “magic” is not known. Say what it means."],
   ])("%j: %s", (change, text) => {
     const { fields, cylinderInRow } = logOf([{ ...FULL, ...change }, FULL], [], OPEN).fills[0]!;
     const { date, method, orderedMix: mix } = fields;

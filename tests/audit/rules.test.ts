@@ -203,10 +203,10 @@ describe("O01, oxygen into a cylinder that is not oxygen clean", () => {
     [{ "O2 rating": "40", Method: "premix", "O2 added psi": 400 }, "stop"],
     [{ "O2 rating": "40", Method: "premix", "O2 added psi": 0 }, "nothing"],
     [{ "O2 rating": null }, "not checked: oxygen rating is blank"],
-    [{ "O2 rating": "nitrox" }, "not checked: oxygen rating cannot be read"],
+    [{ "O2 rating": "nitrox" }, "not checked: oxygen rating can be read in more than one way"],
     [{ Method: null }, "not checked: method is blank"],
     [{ "O2 rating": "40", Method: null }, "not checked: method is blank"],
-    [{ "O2 rating": "40", Method: "the usual" }, "not checked: method cannot be read"],
+    [{ "O2 rating": "40", Method: "the usual" }, "not checked: the method “the usual” is not known"],
   ] as const)("%j: %s", (change, expected) => {
     expect(verdict("O01", change)).toBe(expected);
   });

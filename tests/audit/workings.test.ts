@@ -146,7 +146,7 @@ describe("what a row says of its fill", () => {
     [
       "a method nobody knows",
       { ...NO_HELIUM, Method: "magic", "O2 added bar": null },
-      "method cannot be read (method)",
+      "the method “magic” is not known (method)",
     ],
     ["a trimix without helium written", { "He added bar": null }, "helium added is blank (heliumAdded)"],
     [

@@ -14,6 +14,7 @@ interface ExpectedCell {
   readonly choices?: readonly unknown[];
   readonly unit?: string;
   readonly stamp?: unknown;
+  readonly unknownWord?: string;
   /** True, or a part of the sentence. */
   readonly unreadable?: true | string;
   /** A part of the note. */

@@ -17,6 +17,8 @@ export function lacking(reading: Exclude<Reading<unknown>, { kind: "value" }>, a
       return { ...notJudged(`${name} is blank`, at), blank: true };
     case "ambiguous":
       return notJudged(`${name} can be read in more than one way`, at, `${name}: ${reading.why}`);
+    case "unknown word":
+      return notJudged(`the ${name} “${reading.word}” is not known`, at, `${name}: ${reading.why}`);
     case "unreadable":
       return notJudged(`${name} cannot be read`, at, `${name}: ${reading.why}`);
   }

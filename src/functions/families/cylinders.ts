@@ -11,7 +11,8 @@ import { cylinderRules } from "../../cylinders/cylinderClass";
 import { stampText, type TestStamp } from "../../cylinders/testStamp";
 import { readMixCell } from "../../log/cells/mix";
 import { readOxygenServiceCell } from "../../log/cells/oxygenService";
-import { readMethod } from "../../log/cells/text";
+import { readMethod } from "../../log/cells/words";
+import { methodWords, mixWords, ratingWords } from "../../log/vocabularies/meanings";
 import { countryContext } from "../../log/countryContext";
 import { BLANK, type Reading } from "../../log/reading";
 import type { FilledCell } from "../../typed/cells";
@@ -219,6 +220,16 @@ function stampInWords(stamp: TestStamp): string {
   return `${stamp.means === "due" ? "due" : "tested"} ${stampText(stamp)}${plus}${marks}`;
 }
 
+/** Words of every language: a call does not say in which its log is kept. Made when first asked for. */
+const METHODS = once(() => methodWords());
+const RATINGS = once(() => ratingWords());
+const MIXES = once(() => mixWords());
+
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => (made ??= make());
+}
+
 /** The audit's own judgement, its cells read as the log reads them. */
 function checkedFill(values: ValuesOf<typeof FILLCHECK_ARGUMENTS>): { readonly text: string } {
   const { rules, hydro, visual, oxygenRating, mix, method } = values;
@@ -232,9 +243,9 @@ function checkedFill(values: ValuesOf<typeof FILLCHECK_ARGUMENTS>): { readonly t
       hydro: stampReading(hydro, { ...habits, latest }),
       hydroIsDateCell: typeof hydro === "number",
       visual: stampReading(visual, { ...habits, latest }),
-      oxygenService: orBlank(oxygenRating, (cell) => readOxygenServiceCell(logCell(cell), { asks: "grade" })),
-      mix: orBlank(mix, (cell) => readMixCell(logCell(cell), { dateOrder: habits.dateOrder })),
-      method: orBlank(method, (cell) => readMethod(logCell(cell))),
+      oxygenService: orBlank(oxygenRating, (cell) => readOxygenServiceCell(logCell(cell), { asks: "grade" }, RATINGS())),
+      mix: orBlank(mix, (cell) => readMixCell(logCell(cell), { dateOrder: habits.dateOrder }, MIXES())),
+      method: orBlank(method, (cell) => readMethod(logCell(cell), METHODS())),
     },
     rules,
   );

@@ -1,4 +1,6 @@
 import { civilOf, epochDayOf, type EpochDay } from "../../sheet/serialDate";
+import { MONTH_NAMES } from "../vocabularies/languages";
+import { spellingsOf } from "../vocabularies/spelling";
 import { plain } from "./cell";
 
 /** What a text says of a day. */
@@ -26,11 +28,11 @@ const ISO = /^(\d{4})[-/. ](\d{1,2})[-/. ](\d{1,2})$/;
 const COMPACT = /^((?:19|20)\d{2})(\d{2})(\d{2})$/;
 const NUMERIC = /^(\d{1,2}) ?([-/. ]) ?(\d{1,2}) ?[-/. ] ?(\d{4}|\d{2}|'\d{2})$/;
 const DAY_WORD =
-  /^(\d{1,2})(?:st|nd|rd|th|er|\.|º)?[-/. ]*(?:of |de )?([a-z]{3,10})\.?[-/., ]*(?:de )?(\d{4}|'?\d{2})$/;
-const WORD_DAY = /^([a-z]{3,10})\.?[-/. ]*(\d{1,2})(?:st|nd|rd|th)?,? (\d{4})$/;
-const WORD_YEAR_DAY = /^(\d{4})[-/. ]([a-z]{3,10})\.?[-/. ](\d{1,2})$/;
-const NO_YEAR = /^\d{1,2}[-/.] ?\d{1,2}\.?$|^\d{1,2}\.?[- ]?[a-z]{3,10}\.?$|^[a-z]{3,10}\.? \d{1,2}$/;
-const MONTH_ONLY = /^\d{4}[-/.]\d{1,2}$|^\d{1,2}[-/.]\d{4}$|^[a-z]{3,10}\.?[- ]\d{4}$/;
+  /^(\d{1,2})(?:st|nd|rd|th|er|\.|º)?[-/. ]*(?:of |de )?([a-z]{3,12})\.?[-/., ]*(?:de )?(\d{4}|'?\d{2})$/;
+const WORD_DAY = /^([a-z]{3,12})\.?[-/. ]*(\d{1,2})(?:st|nd|rd|th)?,? (\d{4})$/;
+const WORD_YEAR_DAY = /^(\d{4})[-/. ]([a-z]{3,12})\.?[-/. ](\d{1,2})$/;
+const NO_YEAR = /^\d{1,2}[-/.] ?\d{1,2}\.?$|^\d{1,2}\.?[- ]?[a-z]{3,12}\.?$|^[a-z]{3,12}\.? \d{1,2}$/;
+const MONTH_ONLY = /^\d{4}[-/.]\d{1,2}$|^\d{1,2}[-/.]\d{4}$|^[a-z]{3,12}\.?[- ]\d{4}$/;
 
 /**
  * What a text says of a day, or undefined where it is no date. Two-digit years are those that end not later than
@@ -94,29 +96,30 @@ export function fullYear(digits: string, latestYear: number): number {
   return inThisCentury <= latestYear ? inThisCentury : inThisCentury - 100;
 }
 
-/** English, German, French and Spanish, without accents. */
-const MONTHS: readonly (readonly string[])[] = [
-  ["january", "januar", "janner", "janvier", "enero"],
-  ["february", "februar", "fevrier", "febrero"],
-  ["march", "marz", "maerz", "mars", "marzo", "mrz"],
-  ["april", "avril", "abril"],
-  ["may", "mai", "mayo"],
-  ["june", "juni", "juin", "junio"],
-  ["july", "juli", "juillet", "julio"],
-  ["august", "aout", "agosto"],
-  ["september", "septembre", "septiembre", "setiembre"],
-  ["october", "oktober", "octobre", "octubre"],
-  ["november", "novembre", "noviembre"],
-  ["december", "dezember", "decembre", "diciembre"],
-];
+/** The names of each month in every language, without accents. */
+const MONTHS: readonly (readonly string[])[] = Array.from({ length: 12 }, (_, month) =>
+  Object.values(MONTH_NAMES).flatMap((months) => (months[month] ?? []).flatMap(spellingsOf).map(plain)),
+);
 
-/** The month that a name or its first three or more letters stand for; undefined where they fit none or two. */
+const MONTH_OF = new Map<string, number | undefined>();
+
+/** The month that a name, or its first three or more letters, stands for; undefined where they fit none or two. */
 export function monthOf(name: string): number | undefined {
-  const fits = MONTHS.flatMap((names, index) =>
-    names.some((each) => each.startsWith(name)) ? [index + 1] : [],
-  );
-  return fits.length === 1 && name.length >= 3 ? fits[0] : undefined;
+  if (name.length < 3 || name.length > LONGEST_MONTH) return undefined;
+  if (!MONTH_OF.has(name)) {
+    const fits = (test: (month: string) => boolean): readonly number[] =>
+      MONTHS.flatMap((names, index) => (names.some(test) ? [index + 1] : []));
+    const whole = fits((month) => month === name);
+    const months = whole.length > 0 ? whole : fits((month) => month.startsWith(name));
+    if (MONTH_OF.size > MOST_NAMES) MONTH_OF.clear();
+    MONTH_OF.set(name, months.length === 1 ? months[0] : undefined);
+  }
+  return MONTH_OF.get(name);
 }
+
+const LONGEST_MONTH = 12;
+/** A hostile column of names must not fill the memory. */
+const MOST_NAMES = 2000;
 
 /** The day that is meant if a spreadsheet took its day and month for each other; undefined where it could not. */
 export function theOtherWayRound(day: EpochDay): EpochDay | undefined {

@@ -8,6 +8,7 @@ import type { DateOrder } from "../context";
 import { ambiguous, unreadable, value, type Reading } from "../reading";
 import { ofNoUse, plain, sayingNothing, shown, tidy, type Cell } from "./cell";
 import { numbersIn } from "./numbers";
+import { NOTHING, type Vocabulary } from "../vocabularies/vocabulary";
 
 const DAYS_BETWEEN_SYSTEMS = 1462;
 
@@ -15,12 +16,15 @@ const DAYS_BETWEEN_SYSTEMS = 1462;
 export function readMixCell(
   cell: Cell,
   column: { readonly dateOrder: DateOrder | undefined },
+  words: Vocabulary<"air" | "oxygen">,
 ): Reading<Mixture> {
   if (typeof cell.value === "number") return fromNumber(cell.value, cell, column.dateOrder);
   if (typeof cell.value !== "string") return ofNoUse(cell, "a mix such as air, EAN32 or TX 18/45");
   const text = plain(cell.value);
   const nothing = sayingNothing(text);
   if (nothing) return nothing;
+  const [gas] = words.meaningsOf(text);
+  if (gas !== undefined && gas !== NOTHING) return attempt(() => readMix(gas));
   if (/^0+2$/.test(text)) return zeroForO(shown(cell));
   if (/\bmax\b|\bonly\b/.test(text))
     return unreadable(`“${shown(cell)}” is a limit, not a mix. Write what was filled.`);
@@ -175,8 +179,7 @@ function firstValue<T>(one: Reading<T>, other: Reading<T>): Reading<T> {
 /** Other languages, abbreviations, and words that add nothing. */
 const IN_OTHER_WORDS: readonly (readonly [RegExp, string])[] = [
   [/^(?:compressed |breathing )?air(?: \(?2(?:1|0[.,]9\d?) ?%?\)?)?$/, "air"],
-  [/^(?:press|druck|atem)?luft$|^air (?:comprime|respirable)$|^aire(?: comprimido)?$/, "air"],
-  [/^(?:pure |100 ?% ?)?(?:oxygen|o2|sauerstoff|oxygene|oxigeno)(?: 100 ?%?)?$/, "oxygen"],
+  [/^(?:pure |100 ?% ?)?(?:oxygen|o2)(?: 100 ?%?)?$/, "oxygen"],
   [/^\((.*)\)$/, "$1"],
   [/^(?:bank(?:ed)?|premix(?:ed)?) +|,? +(?:bank(?:ed)?|premix(?:ed)?|mix|gas|fill)$/g, ""],
   [/^(?:fo2|o2|oxygen|ppm o2) *[:=]? *(?=[\d.,]+ *%?$)/, ""],

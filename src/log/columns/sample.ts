@@ -38,7 +38,7 @@ export function shareRead(sample: ColumnSample, kind: Kind): number {
       kind === "stamp" ? readStamps(cell, UNSETTLED.stamp)[0]! : readCell(cell, kind, UNSETTLED);
     if (reading.kind === "blank") continue;
     said++;
-    if (reading.kind !== "unreadable") read++;
+    if (reading.kind !== "unreadable" && reading.kind !== "unknown word") read++;
   }
   return said === 0 ? 0 : read / said;
 }

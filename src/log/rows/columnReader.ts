@@ -57,6 +57,8 @@ export class ColumnReader {
     if (isDitto(cell)) return DITTO;
     const whole = asSeen({ value: cell, format, dateSystem: this.dateSystem });
     if (this.kind !== "stamp" || isTooLong(whole.value)) return readCell(whole, this.kind, this.settings);
+    const words = readCell(whole, this.kind, this.settings);
+    if (words.kind !== "unreadable" || words.says !== undefined) return words;
     const [latest, ...others] = readStamps(whole, this.settings.stamp);
     if (others.length > 0) this.several.set(latest!, others);
     return latest!;

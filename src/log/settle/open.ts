@@ -5,6 +5,7 @@ import type { DateOrder, LogContext } from "../context";
 import type { ColumnSettings } from "../fieldKinds";
 import type { ColumnQuestion, Field, LogColumn } from "../log";
 import type { ColumnRange } from "../tables/scan";
+import type { LogWords } from "../vocabularies/logWords";
 import type { DateEvidence } from "./dates";
 import type { NumberEvidence } from "./units";
 
@@ -24,6 +25,8 @@ export interface Knowledge {
   /** The order of dates that all fill sheets together show. */
   readonly dateOrder: DateOrder | undefined;
   readonly dates: ReadonlyMap<ColumnProposal, DateEvidence>;
+  /** The words of its languages and of the shop. */
+  readonly words: LogWords;
   readonly context: LogContext;
 }
 

@@ -7,6 +7,8 @@ import type { Field } from "../log";
 import type { ColumnRange } from "../tables/scan";
 import type { SheetPlan, TablePlan } from "../sheetPlan";
 import { dateEvidence, orderIn, type DateEvidence } from "./dates";
+import { LANGUAGES, type Language } from "../vocabularies/languages";
+import { wordsIn } from "../vocabularies/logWords";
 import { answered, assumedOf, nameOf, type Knowledge, type Open, type SettledColumn } from "./open";
 import { settleDate, settleStamp } from "./settleDates";
 import { contradictsPsi, numberEvidence, unitByNumbers, type NumberEvidence } from "./units";
@@ -24,8 +26,32 @@ export function knowledgeOf(plans: readonly SheetPlan[], context: LogContext): K
     latest: context.asOf ?? (days.length > 0 ? plainDateOf(Math.max(...days)) : undefined),
     dateOrder: order === "both" ? undefined : order,
     dates,
+    words: wordsIn(languagesOf(plans, context), context.words),
     context,
   };
+}
+
+/**
+ * The languages of a log: English, as its words stand in logs everywhere; those of the country; and of the headings the
+ * language that says most of them, then those that say one that is said in none before.
+ */
+function languagesOf(plans: readonly SheetPlan[], { languages = [] }: LogContext): readonly Language[] {
+  const spoken = new Set<Language>(["en", ...languages]);
+  const headings = new Map(
+    plans.flatMap(({ tables }) =>
+      tables.flatMap(({ proposals }) =>
+        proposals.map(({ meaning }) => [meaning.heading.toLowerCase(), meaning.languages] as const),
+      ),
+    ),
+  );
+  let open = [...headings.values()].filter((said) => said.length > 0 && !said.includes("en"));
+  while (open.length > 0) {
+    const count = (language: Language): number => open.filter((said) => said.includes(language)).length;
+    const [most] = [...LANGUAGES].sort((one, other) => count(other) - count(one));
+    spoken.add(most!);
+    open = open.filter((said) => !said.includes(most!));
+  }
+  return LANGUAGES.filter((language) => spoken.has(language));
 }
 
 function columnsOf(plan: SheetPlan): readonly { range: ColumnRange; proposal: ColumnProposal }[] {
@@ -52,18 +78,16 @@ export function settleTable(
   for (const proposal of proposals) {
     if (proposal.field === undefined) continue;
     const range = { sheet, table, column: proposal.column };
-    settled.set(
-      proposal.column,
-      SETTLE[KINDS[proposal.field]]({
-        proposal,
-        field: proposal.field,
-        range,
-        knowledge,
-        numbers: numbers.get(proposal),
-        neighbours,
-        usualUnits,
-      }),
-    );
+    const column = SETTLE[KINDS[proposal.field]]({
+      proposal,
+      field: proposal.field,
+      range,
+      knowledge,
+      numbers: numbers.get(proposal),
+      neighbours,
+      usualUnits,
+    });
+    settled.set(proposal.column, { ...column, settings: { ...column.settings, words: knowledge.words } });
   }
   return settled;
 }
@@ -74,7 +98,11 @@ const SETTLE: Readonly<Record<Kind, (open: Open) => SettledColumn>> = {
   label: asItIs,
   text: asItIs,
   remark: asItIs,
-  presence: asItIs,
+  "external check": asItIs,
+  signature: asItIs,
+  card: asItIs,
+  consent: asItIs,
+  status: asItIs,
   serial: asItIs,
   time: asItIs,
   helium: asItIs,

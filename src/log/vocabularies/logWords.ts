@@ -59,7 +59,8 @@ export class LogWords {
           .filter(({ field }) => VOCABULARY_OF[field as FieldOfWords] === name)
           .map(({ word, means }) => [phraseForm(word), means]),
       );
-    this.mix = mixWords(languages);
+    // What a gas is called is told apart from everything else in any language.
+    this.mix = mixWords();
     this.unsaid = unsaidWords(languages);
     this.status = statusWords(languages, of("status"));
     this.method = methodWords(languages, of("method"));
@@ -77,9 +78,16 @@ export class LogWords {
 
   /** Whether any vocabulary knows a text: then it is no name. */
   knows(text: string): boolean {
-    return [this.status, this.method, this.rating, this.test, this.tick, this.signature, this.card, this.unsaid].some(
-      (vocabulary) => vocabulary.meaningsOf(text).length > 0,
-    );
+    return [
+      this.status,
+      this.method,
+      this.rating,
+      this.test,
+      this.tick,
+      this.signature,
+      this.card,
+      this.unsaid,
+    ].some((vocabulary) => vocabulary.meaningsOf(text).length > 0);
   }
 }
 

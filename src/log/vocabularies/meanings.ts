@@ -65,5 +65,4 @@ export const signatureWords = (languages?: Tongues, own?: OwnWords) =>
 export const cardWords = (languages?: Tongues, own?: OwnWords) =>
   new Vocabulary(CARD_MEANINGS, CARD_WORDS, languages, own);
 export const mixWords = (languages?: Tongues) => new Vocabulary(MIX_MEANINGS, MIX_WORDS, languages);
-export const unsaidWords = (languages?: Tongues) =>
-  new Vocabulary(UNSAID_MEANINGS, UNSAID_WORDS, languages);
+export const unsaidWords = (languages?: Tongues) => new Vocabulary(UNSAID_MEANINGS, UNSAID_WORDS, languages);

@@ -15,7 +15,8 @@ import { OUTSIDE } from "../../../src/counter/receive/outside";
 import { CAUTIONS } from "../../../src/counter/words";
 import { ownSheetOf } from "../../../src/sheet/ownSheet";
 import { planSheet } from "../../../src/counter/plan/planSheet";
-import { readPresence } from "../../../src/log/cells/text";
+import { readSignature } from "../../../src/log/cells/words";
+import { LogWords } from "../../../src/log/vocabularies/logWords";
 import { cardOf } from "../../../src/counter/print/card";
 import { cardSheet } from "../../../src/counter/print/cardSheet";
 import { fillCard } from "../../../src/counter/print/fillCard";
@@ -207,7 +208,7 @@ describe("the row for the log", () => {
     const model = fillModel(form, undefined, "US");
     const all = logRow(columns, forLog({ ...form, ticked }, model, 232));
     expect(asPasted(all)).toBe("232\t2026-10-31\t14:35\tBank 2\tF.\tA.\tyes");
-    expect(readPresence({ value: "yes", format: undefined, dateSystem: 1900 }).kind).toBe("value");
+    expect(readSignature({ value: "yes", format: undefined, dateSystem: 1900 }, new LogWords()).kind).toBe("value");
     expect(leftBlank(columns, all)).toEqual([]);
     const some = written({ ...FILL, initials: "A." });
     const row = logRow(columns, forLog({ ...some, ticked: ticked.slice(1) }, model));
@@ -246,7 +247,7 @@ describe("the row for the log", () => {
     expect(row({ certification: "N-4711" }, both)).toBe("N-4711");
     expect(row({ endMix: "air" }, both)).toBe("");
     expect(row({ remarks: "new O-ring" }, [column("remarks", 0)])).toBe("new O-ring; certification not seen");
-    expect(readPresence({ value: "no", format: undefined, dateSystem: 1900 })).toEqual({ kind: "blank" });
+    expect(readSignature({ value: "no", format: undefined, dateSystem: 1900 }, new LogWords())).toEqual({ kind: "blank" });
   });
   it("gives the oxygen added as its column asks: how much, or where it stopped", () => {
     const form = written(FILL);

@@ -9,8 +9,19 @@ export const notLookedOver: Rule = {
   needs: [["externalCheck"]],
   judge({ fill }, { rules }) {
     const { externalCheck } = fill.fields;
-    if (externalCheck.kind === "value") return PASS;
     const at = { field: "externalCheck" } as const;
+    if (externalCheck.kind === "value") {
+      if (externalCheck.value.passed) return PASS;
+      return {
+        kind: "fault",
+        severity: "stop",
+        basis: rules.country === "US" || rules.country === "NO" ? "law" : "practice",
+        source: "49 CFR 173.301(a)(2); Arbeidstilsynet regulation 25-15",
+        message: `The external check says “${externalCheck.value.written}”, and the cylinder was filled.`,
+        todo: "Empty it, and have it tested before the next fill.",
+        at,
+      };
+    }
     if (externalCheck.kind !== "blank") return lacking(externalCheck, at);
     return {
       kind: "fault",

@@ -3,16 +3,10 @@ import { dayNumber } from "../../../cylinders/calendar";
 import { inFill } from "../../judge/lacks";
 import { onItsDay } from "../../judge/eitherReading";
 import { isLack, known } from "../../record/readField";
-import { PASS, type FilledCylinder, type Place, type Rule, type Verdict } from "../../judge/rule";
+import { notJudged, PASS, type FilledCylinder, type Place, type Rule, type Verdict } from "../../judge/rule";
+import type { StatusMeaning } from "../../../log/vocabularies/meanings";
 import type { Shop } from "../../shop/shop";
 
-/** Words for a cylinder that may never be filled again. */
-const OUT =
-  /condemn|reject|retire|scrap|destroy|withdrawn|out of service|do not fill|unsafe|failed|decommission|verschrottet|ausgemustert|gesperrt|rebut|réform|desech/i;
-/** Words for what asks for a test, whatever the date of the last one. */
-const DAMAGED =
-  /\b(?:heat|fire|burn(?:t|ed)?|fell|fall|dropped|dents?|dented|hitze|brand|gestürzt|delle|feu|chute)\b/i;
-const DENIED = /^(?:not|never|no)\b/i;
 const DATE = /\b((?:19|20)\d{2})[-/.](\d{1,2})(?:[-/.](\d{1,2}))?\b/;
 
 /** The register says that the cylinder may never be filled: 49 CFR 180.205(h), (i). */
@@ -22,7 +16,7 @@ export const outOfService: Rule = {
   title: "Filled though condemned, rejected or retired",
   needs: [["status"]],
   judge: (filled, shop) =>
-    judgeStatus(filled, OUT, (status, at) => ({
+    judgeStatus(filled, "out of service", (status, at) => ({
       kind: "fault",
       severity: "stop",
       ...whoSays(shop, "49 CFR 180.205(h), (i)"),
@@ -39,7 +33,7 @@ export const damagedUntested: Rule = {
   title: "Filled after damage, without a test since",
   needs: [["status"]],
   judge: (filled, shop) =>
-    judgeStatus(filled, DAMAGED, (status, at, dated) => {
+    judgeStatus(filled, "damaged", (status, at, dated) => {
       const { hydros } = filled.cylinder;
       const state = dated && hydros && hydros.stateOn(dated.day);
       const testedSince =
@@ -62,20 +56,28 @@ interface DatedStatus {
   readonly day: number;
 }
 
-/** The status is undated as a rule: then it counts for every fill; with a date, from that day on. */
+/**
+ * The status is undated as a rule: then it counts for every fill; with a date, from that day on. One that waits for a
+ * test, or is away, says nothing of earlier fills, nor that this one was in order.
+ */
 function judgeStatus(
   filled: FilledCylinder,
-  words: RegExp,
+  meaning: StatusMeaning,
   says: (status: string, at: Place, dated?: DatedStatus) => Verdict,
 ): Verdict {
   const status = known(filled, "status");
   if (isLack(status)) return status.blank === true && status.at.field === "status" ? PASS : status;
-  if (!words.test(status.value) || DENIED.test(status.value)) return PASS;
-  const since = dayIn(status.value);
+  const { written, meaning: meant } = status.value;
+  if (OPEN_SINCE.includes(meant))
+    return notJudged(`the status “${written}” does not say since when`, status.at);
+  if (meant !== meaning) return PASS;
+  const since = dayIn(written);
   const at = inFill(filled, status.at);
-  if (since === undefined) return says(status.value, at);
-  return onItsDay(filled, (day) => (day < since ? PASS : says(status.value, at, { since, day })));
+  if (since === undefined) return says(written, at);
+  return onItsDay(filled, (day) => (day < since ? PASS : says(written, at, { since, day })));
 }
+
+const OPEN_SINCE: readonly StatusMeaning[] = ["test due", "away"];
 
 /** First day that a date in the text can mean. */
 function dayIn(text: string): number | undefined {
