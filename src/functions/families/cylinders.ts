@@ -243,7 +243,9 @@ function checkedFill(values: ValuesOf<typeof FILLCHECK_ARGUMENTS>): { readonly t
       hydro: stampReading(hydro, { ...habits, latest }),
       hydroIsDateCell: typeof hydro === "number",
       visual: stampReading(visual, { ...habits, latest }),
-      oxygenService: orBlank(oxygenRating, (cell) => readOxygenServiceCell(logCell(cell), { asks: "grade" }, RATINGS())),
+      oxygenService: orBlank(oxygenRating, (cell) =>
+        readOxygenServiceCell(logCell(cell), { asks: "grade" }, RATINGS()),
+      ),
       mix: orBlank(mix, (cell) => readMixCell(logCell(cell), { dateOrder: habits.dateOrder }, MIXES())),
       method: orBlank(method, (cell) => readMethod(logCell(cell), METHODS())),
     },

@@ -208,7 +208,9 @@ describe("the row for the log", () => {
     const model = fillModel(form, undefined, "US");
     const all = logRow(columns, forLog({ ...form, ticked }, model, 232));
     expect(asPasted(all)).toBe("232\t2026-10-31\t14:35\tBank 2\tF.\tA.\tyes");
-    expect(readSignature({ value: "yes", format: undefined, dateSystem: 1900 }, new LogWords()).kind).toBe("value");
+    expect(readSignature({ value: "yes", format: undefined, dateSystem: 1900 }, new LogWords()).kind).toBe(
+      "value",
+    );
     expect(leftBlank(columns, all)).toEqual([]);
     const some = written({ ...FILL, initials: "A." });
     const row = logRow(columns, forLog({ ...some, ticked: ticked.slice(1) }, model));
@@ -247,7 +249,9 @@ describe("the row for the log", () => {
     expect(row({ certification: "N-4711" }, both)).toBe("N-4711");
     expect(row({ endMix: "air" }, both)).toBe("");
     expect(row({ remarks: "new O-ring" }, [column("remarks", 0)])).toBe("new O-ring; certification not seen");
-    expect(readSignature({ value: "no", format: undefined, dateSystem: 1900 }, new LogWords())).toEqual({ kind: "blank" });
+    expect(readSignature({ value: "no", format: undefined, dateSystem: 1900 }, new LogWords())).toEqual({
+      kind: "blank",
+    });
   });
   it("gives the oxygen added as its column asks: how much, or where it stopped", () => {
     const form = written(FILL);
