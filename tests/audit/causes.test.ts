@@ -15,7 +15,10 @@ import { logOf, onDay, type TestRow } from "./sheets";
  * slip must be found again in the row that has it. How likely each is: common practice, no source.
  */
 
-const SHOP = { us: shopOf(countryRules("US")), metric: shopOf(countryRules("GB")) };
+const SHOP = {
+  us: shopOf(countryRules("US")),
+  metric: { ...shopOf(countryRules("GB")), sources: [{ name: "Bank 32", mix: { oxygen: 0.32, helium: 0 } }] },
+};
 
 function read(row: TestRow, units: Units, before: readonly TestRow[] = []): FilledCylinder {
   const log = logOf([...before, row], [], { units, dateOrder: "day first" });
@@ -148,7 +151,7 @@ describe("the likeliest cause, of a row with one slip", () => {
     ],
     [
       "a residue of air, on which another gas was topped",
-      { sound: { ...NITROX, Source: "Bank EAN32", "Start mix": "air" }, slip: { "Start mix": "EAN80" } },
+      { sound: { ...NITROX, Source: "Bank 32", "Start mix": "air" }, slip: { "Start mix": "EAN80" } },
       "the residue: the row fits a start of air",
     ],
   ])("%s", (_what, row, cause) => {

@@ -184,6 +184,13 @@ describe("G02, MOD on the label too deep", () => {
     [{ "MOD (ft)": 132 }, "stop"],
     [{ "MOD (ft)": null }, "nothing"],
     [{ "MOD (ft)": "deep" }, "not checked: MOD cannot be read"],
+    // deco gas keeps 1.6: EAN50 to 72 ft, oxygen to 20 ft (33 ft to the ata), the depths of common practice
+    [{ ...analysed(50), "MOD (ft)": 59 }, "nothing"],
+    [{ ...analysed(50), "MOD (ft)": 70 }, "note"],
+    [{ ...analysed(50), "MOD (ft)": 72 }, "note"],
+    [{ ...analysed(50), "MOD (ft)": 80 }, "stop"],
+    [{ "Ordered mix": "oxygen", ...analysed(100), "MOD (ft)": 20 }, "note"],
+    [{ "Ordered mix": "oxygen", ...analysed(100), "MOD (ft)": 30 }, "stop"],
     [{ ...analysed(40), "MOD (ft)": 82 }, "nothing"],
     [{ ...analysed(40), "MOD (ft)": 83 }, "warn"],
     [{ ...analysed(40), "MOD (ft)": 84 }, "stop"],

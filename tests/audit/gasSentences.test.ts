@@ -86,19 +86,19 @@ describe("a finding about the gas says", () => {
       "G13",
       { "Planned depth (ft)": 140 },
       {},
-      "stop, practice: EAN32 at the depth planned has a ppO2 of 1.69, above 1.6. Call the diver before the dive: a leaner mix, or a shallower plan.",
+      "stop, practice: At the depth planned EAN32 has a ppO2 of 1.69, above 1.6. Call the diver before the dive: a leaner mix, or a shallower plan.",
     ],
     [
       "G13",
       { "Planned depth (ft)": 140 },
       { country: "FR" },
-      "stop, law: EAN32 at the depth planned has a ppO2 of 1.69, above 1.6. Call the diver before the dive: a leaner mix, or a shallower plan.",
+      "stop, law: At the depth planned EAN32 has a ppO2 of 1.69, above 1.6. Call the diver before the dive: a leaner mix, or a shallower plan.",
     ],
     [
       "G13",
       { "Planned depth (ft)": 120 },
       { country: "FR" },
-      "breach, practice: EAN32 at the depth planned has a ppO2 of 1.49, above 1.4. Call the diver before the dive: a leaner mix, or a shallower plan.",
+      "breach, practice: At the depth planned EAN32 has a ppO2 of 1.49, above 1.4. Call the diver before the dive: a leaner mix, or a shallower plan.",
     ],
     [
       "A01",

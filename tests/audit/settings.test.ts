@@ -24,7 +24,7 @@ describe("the settings of a shop", () => {
     ["US", "airOnlyMaxPercent", "Oxygen: A cylinder marked air only may have 23.5 % oxygen (practice: CGA G-4.1)"],
     ["US", "cleanAbovePercent", "Oxygen: Oxygen clean is needed for gas above 40 % oxygen (practice: 29 CFR 1910.430(i); NOAA Diving Manual ch. 15)"],
     ["US", "cleanMonths", "Oxygen: An oxygen cleaning holds 12 months (practice: common practice, no source)"],
-    ["US", "mostPpO2", "Gas analysis: Oxygen pressure at the planned depth: a stop beyond 1.6 ata or bar (practice: no rule of the United States found; taken from Code du sport art. A322-92 (France))"],
+    ["US", "mostPpO2", "Gas analysis: Oxygen pressure for deco gas, and at the planned depth: a stop beyond 1.6 ata or bar (practice: no rule of the United States found; taken from Code du sport art. A322-92 (France))"],
     ["US", "US-3AL.hydro.months", "Aluminium, alloy 6061 (DOT-3AL, TC-3ALM): Hydro every 60 months (law: 49 CFR 180.205(c) and 180.209 Table 1)"],
     ["US", "US-3AL.visual.months", "Aluminium, alloy 6061 (DOT-3AL, TC-3ALM): Visual every 12 months (practice: US trade practice; no federal interval)"],
     ["US", "US-SP-CFFC.serviceLifeMonths", "Carbon composite of breathing-apparatus type (such as permit 10915): Service life 180 months (law: special permit 10915)"],

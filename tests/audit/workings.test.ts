@@ -3,6 +3,7 @@ import { workingsOf } from "../../src/audit/physics/workings";
 import { shopOf, type Shop } from "../../src/audit/shop/shop";
 import { walked } from "./walked";
 import { countryRules } from "../../src/cylinders/countryRules";
+import { AIR } from "../../src/gas/mixture";
 import { nameMix } from "../../src/gas/nameMix";
 import { ATMOSPHERE_BAR } from "../../src/gas/units";
 import { logOf, onDay, without, type TestRow } from "./sheets";
@@ -10,6 +11,7 @@ import { logOf, onDay, without, type TestRow } from "./sheets";
 const SHOP: Shop = {
   ...shopOf(countryRules("GB")),
   sources: [
+    { name: "Compressor", mix: AIR },
     { name: "Bank 32", mix: { oxygen: 0.32, helium: 0 } },
     { name: "Trimix bank", mix: { oxygen: 0.18, helium: 0.45 } },
   ],

@@ -4,6 +4,7 @@ import type { Fill, FillFields } from "../../log/log";
 import type { Reading } from "../../log/reading";
 import { lacking } from "../judge/lacks";
 import { isAir } from "../record/enriched";
+import { mayBeBlank } from "../record/settledReading";
 import { notJudged, type FilledCylinder, type NotJudged } from "../judge/rule";
 import type { Shop } from "../shop/shop";
 import { sourceMix } from "../shop/gasSources";
@@ -62,7 +63,7 @@ export function workingsOf(
   if ("kind" in residue) return residue;
 
   const roomK = roomTemperatureK(shop);
-  const hasTemperature = !isSettled && gasTemperatureK.kind === "value";
+  const hasTemperature = !isSettled && gasTemperatureK.kind === "value" && !mayBeBlank(gasTemperatureK.value);
   const start = { mix: residue.mix, bar: startPressure.value.bar, temperatureK: roomK };
   const end = { bar: ending.value.bar, temperatureK: hasTemperature ? gasTemperatureK.value : roomK };
   const endIsCold = isSettled || hasTemperature || ending.value.hotBar !== undefined;
@@ -126,32 +127,37 @@ const NO_GAS: readonly Added[] = [];
 
 const AIR_ON_TOP: TopGas = { leanest: AIR, richest: AIR };
 
+/**
+ * What went on top: as the shop has told of the source. A source that nobody has told of may give anything from air to
+ * the richest stream; where the log names no source, oxygen and helium are topped with air (common practice, no source).
+ */
 function topOf(fill: Fill, afterPureGas: boolean, shop: Shop): TopGas | NotJudged {
-  const { method, orderedMix } = fill.fields;
+  const { method, orderedMix, source } = fill.fields;
   const known = sourceMix(fill, shop);
-  const ofSource = known && { leanest: known, richest: known };
+  const anyStream = { leanest: AIR, richest: { oxygen: shop.figures.continuousMaxPercent / 100, helium: 0 } };
+  const onTop = known ? only(known) : source.kind === "blank" ? AIR_ON_TOP : anyStream;
+  // A compressor that gives air gives it enriched, too, where a stream is set by hand.
+  const premixed = known && !isAir(known) ? only(known) : undefined;
   if (method.kind !== "value") {
     if (method.kind !== "blank") return lacking(method, { field: "method" });
     const isOrderedAir = orderedMix.kind === "value" && isAir(orderedMix.value);
-    if (afterPureGas || isOrderedAir) return ofSource ?? AIR_ON_TOP;
-    return ofSource ?? lacking(method, { field: "method" });
+    return afterPureGas || isOrderedAir ? onTop : (premixed ?? lacking(method, { field: "method" }));
   }
   switch (method.value) {
     case "air":
       return AIR_ON_TOP;
     case "partial pressure":
-      return ofSource ?? AIR_ON_TOP;
+      return onTop;
     case "continuous":
     case "membrane":
-      return (
-        ofSource ?? {
-          leanest: AIR,
-          richest: { oxygen: shop.figures.continuousMaxPercent / 100, helium: 0 },
-        }
-      );
+      return premixed ?? anyStream;
     case "premix":
-      return ofSource ?? notJudged("what the bank holds is not known", { field: "source" });
+      return premixed ?? notJudged("what the bank holds is not known", { field: "source" });
   }
+}
+
+function only(mix: Mixture): TopGas {
+  return { leanest: mix, richest: mix };
 }
 
 /** Those written as amounts first; of those written as stops, what stopped lower went in first. */

@@ -2,10 +2,16 @@ import type { Mixture } from "../../gas/mixture";
 import type { Fill } from "../../log/log";
 import { lacking } from "../judge/lacks";
 import type { NotJudged } from "../judge/rule";
+import type { Shop } from "../shop/shop";
 
 /** Air has 20 to 22 % oxygen (EN 12021; CGA G-7.1); what has more, less, or helium has to be analysed. */
 export function isEnriched({ oxygen, helium }: Mixture): boolean {
   return helium > 0 || oxygen > 0.22 || oxygen < 0.2;
+}
+
+/** A mix richer than basic nitrox is breathed on deco stops, where the oxygen limit is another (common practice). */
+export function isDecoGas({ oxygen }: Mixture, { figures }: Shop): boolean {
+  return oxygen > (figures.basicNitroxMaxPercent + figures.analyserMarginPoints) / 100;
 }
 
 /** Whether it is what a diver calls air: `air`, or 20.9 to 21.0 %, to one decimal. */

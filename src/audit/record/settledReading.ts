@@ -16,6 +16,8 @@ export interface SettledReading {
   readonly written: PressureReading["written"];
   readonly at: Place;
   readonly how: "read settled" | "settled from its temperature" | "as read, its temperature unknown";
+  /** What it would settle at if it was read at this temperature. */
+  settledFrom(temperatureK: number): number;
 }
 
 /**
@@ -24,26 +26,34 @@ export interface SettledReading {
  */
 export function settledReading({ fields }: Fill, rules: CountryRules): SettledReading | NotJudged {
   const { settledPressure, endPressure, gasTemperatureK } = fields;
+  const asRead = (
+    { bar, written }: PressureReading,
+    field: "settledPressure" | "endPressure",
+    how: SettledReading["how"],
+  ): SettledReading => ({
+    ...{ bar, written, at: { field }, how },
+    settledFrom: (temperatureK) => settledBar(bar, temperatureK, mixIn(fields), rules) ?? bar,
+  });
   if (settledPressure.kind === "value")
     return asRead(settledPressure.value, "settledPressure", "read settled");
   if (settledPressure.kind !== "blank") return lacking(settledPressure, { field: "settledPressure" });
   if (endPressure.kind !== "value") return lacking(endPressure, { field: "endPressure" });
   const { value: end } = endPressure;
   if (end.hotBar !== undefined) return asRead(end, "endPressure", "read settled");
-  if (gasTemperatureK.kind !== "value") return asRead(end, "endPressure", "as read, its temperature unknown");
+  if (gasTemperatureK.kind !== "value" || mayBeBlank(gasTemperatureK.value))
+    return asRead(end, "endPressure", "as read, its temperature unknown");
   const bar = settledBar(end.bar, gasTemperatureK.value, mixIn(fields), rules);
   return bar === undefined
     ? asRead(end, "endPressure", "as read, its temperature unknown")
     : { ...asRead(end, "endPressure", "settled from its temperature"), bar };
 }
 
-function asRead(
-  { bar, written }: PressureReading,
-  field: "settledPressure" | "endPressure",
-  how: SettledReading["how"],
-): SettledReading {
-  return { bar, written, at: { field }, how };
+/** Exactly 0 °C or 0 °F is what a program writes for a blank cell: such a temperature settles nothing. */
+export function mayBeBlank(temperatureK: number): boolean {
+  return ZEROES_K.some((zero) => Math.abs(temperatureK - zero) < 1e-6);
 }
+
+const ZEROES_K = [kelvin(0, "metric"), kelvin(0, "us")];
 
 function mixIn(fields: Fill["fields"]): Mixture {
   const filled = filledMix({ fields });

@@ -42,7 +42,7 @@ export const FIGURE_PROSE: {
   },
   mostPpO2: {
     group: "Gas analysis",
-    name: "Oxygen pressure at the planned depth: a stop beyond",
+    name: "Oxygen pressure for deco gas, and at the planned depth: a stop beyond",
     unit: "ata or bar",
     source: "Code du sport art. A322-92",
     limits: { least: 1.2, most: 2 },
@@ -102,6 +102,13 @@ export const FIGURE_PROSE: {
     unit: "%",
     source: MEMORY,
     limits: { least: 0, most: 10 },
+  },
+  warmFillC: {
+    group: "Pressure",
+    name: "A fresh fill without a temperature may be warmer than the stamp's by",
+    unit: "°C",
+    source: MEMORY,
+    limits: { least: 0, most: 45 },
   },
   startMinimumBar: {
     group: "Pressure",

@@ -1,6 +1,4 @@
 import type { Mixture } from "../../gas/mixture";
-import { readMix } from "../../gas/readMix";
-import { Refusal } from "../../gas/refusal";
 import type { Fill } from "../../log/log";
 import type { GasSource, Shop } from "./shop";
 
@@ -39,27 +37,11 @@ export function isSameSource(one: string, other: string): boolean {
   return one === other || bare(one) === bare(other);
 }
 
-/** What flows from the bank or compressor of a fill: as the shop has told, else as its name says (`Bank EAN32`). */
+/** What flows from the bank or compressor of a fill, as the shop has told. Its name is only its name: no name is a mix. */
 export function sourceMix(fill: Fill, shop: Shop): Mixture | undefined {
-  const { source } = fill.fields;
-  if (source.kind !== "value") return undefined;
-  return sourceOf(fill, shop)?.mix ?? mixInName(source.value);
+  return sourceOf(fill, shop)?.mix;
 }
 
 function bare(name: string): string {
   return name.toLowerCase().replace(/\s+/g, "");
-}
-
-const MIX_IN_NAME =
-  /\b(?:EANX?|NX|nitrox|TX|trimix)[ -]?\d{1,2}(?:[./]\d{1,2})?\b|\b\d{2}(?:\.\d)? ?%|\bair\b/i;
-
-function mixInName(name: string): Mixture | undefined {
-  const [written] = MIX_IN_NAME.exec(name) ?? [];
-  if (written === undefined) return undefined;
-  try {
-    return readMix(written);
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return undefined;
-    throw thrown;
-  }
 }

@@ -20,6 +20,7 @@ export interface HouseFigures {
   readonly mixToleranceStopPoints: number;
   readonly maxPpO2: number;
   readonly mostPpO2: number;
+  readonly warmFillC: number;
   readonly readingErrorPercent: number;
   readonly startMinimumBar: number;
   readonly continuousMaxPercent: number;
@@ -78,6 +79,7 @@ const FIGURES: HouseFigures = {
   mixToleranceStopPoints: 3,
   maxPpO2: 1.4,
   mostPpO2: 1.6,
+  warmFillC: 25,
   readingErrorPercent: 3,
   startMinimumBar: 3,
   continuousMaxPercent: 40,

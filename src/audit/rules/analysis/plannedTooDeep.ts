@@ -1,4 +1,5 @@
 import { nameMix } from "../../../gas/nameMix";
+import { isDecoGas } from "../../record/enriched";
 import { filledMix } from "../../record/oxygen";
 import { DOES_NOT_APPLY, PASS, type Rule } from "../../judge/rule";
 import { lacking } from "../../judge/lacks";
@@ -14,7 +15,8 @@ export const plannedTooDeep: Rule = {
   rank: 42,
   title: "Planned depth too deep for the mix",
   needs: [["plannedDepthM"], ["analysedMix", "orderedMix"]],
-  judge({ fill }, { rules, figures }) {
+  judge({ fill }, shop) {
+    const { rules, figures } = shop;
     const { plannedDepthM } = fill.fields;
     const at = { field: "plannedDepthM" } as const;
     if (plannedDepthM.kind === "blank") return DOES_NOT_APPLY;
@@ -27,11 +29,14 @@ export const plannedTooDeep: Rule = {
     const byLaw = stop && rules.country === "FR";
     return {
       kind: "fault",
-      severity: stop ? "stop" : "breach",
+      severity: stop ? "stop" : isDecoGas(filled.mix, shop) ? "note" : "breach",
       basis: byLaw ? "law" : "practice",
       source: stop ? "Code du sport art. A322-92" : "29 CFR 1910 Subpart T Appendix C para. 3",
-      message: `${nameMix(filled.mix)} at the depth planned has a ppO2 of ${ppO2.toFixed(2)}, above ${stop ? figures.mostPpO2 : figures.maxPpO2}.`,
-      todo: "Call the diver before the dive: a leaner mix, or a shallower plan.",
+      message: `At the depth planned ${nameMix(filled.mix)} has a ppO2 of ${ppO2.toFixed(2)}, above ${stop ? figures.mostPpO2 : figures.maxPpO2}.`,
+      todo:
+        !stop && isDecoGas(filled.mix, shop)
+          ? "Right for a deco stop only: make sure that the depth planned is one."
+          : "Call the diver before the dive: a leaner mix, or a shallower plan.",
       at,
     };
   },

@@ -4,8 +4,10 @@ import { pressureLimitBar } from "../../../cylinders/pressureLimit";
 import { ATMOSPHERE_BAR, BAR_PER_PSI, kelvin } from "../../../gas/units";
 import { Refusal } from "../../../gas/refusal";
 import { dayOf, lacking, unknownClass } from "../../judge/lacks";
-import { isLack, known, type Known } from "../../record/readField";
+import { isLack, read } from "../../record/readField";
+import { figureInDoubt, knownService, type ServiceOnRecord } from "../../record/serviceOnRecord";
 import {
+  notJudged,
   PASS,
   type Fault,
   type FilledCylinder,
@@ -17,7 +19,6 @@ import { settledReading, type SettledReading } from "../../record/settledReading
 import type { Shop } from "../../shop/shop";
 import type { Test } from "../../record/testHistory";
 import { pressureText } from "../../../words/inSentences";
-import type { PressureReading } from "../../../log/log";
 
 /**
  * Filled above what the cylinder may hold settled: its service pressure, or 110 % of it for a class that may have a plus
@@ -28,7 +29,10 @@ export const overPressure: Rule = {
   id: "V03",
   rank: 4,
   title: "Filled above its pressure",
-  needs: [["servicePressure"], ["endPressure", "settledPressure"]],
+  needs: [
+    ["servicePressure", "cylinderClass", "size"],
+    ["endPressure", "settledPressure"],
+  ],
   judge: (filled, shop) => judge(filled, shop, false),
 };
 
@@ -48,20 +52,59 @@ export const plusNotAllowed: Rule = {
 const PLUS_FACTOR = 1.1;
 
 function judge(filled: FilledCylinder, shop: Shop, asPlus: boolean): Verdict {
-  const service = known(filled, "servicePressure");
+  const service = knownService(filled);
   if (isLack(service)) return service;
-  if (clearlyBelow(filled, service.value.bar, shop)) return PASS;
+  if (clearlyBelow(filled, service.bar, shop)) return within(filled);
   const reading = settledReading(filled.fill, shop.rules);
   if (isLack(reading)) return reading;
-  if (overBy(reading, service.value.bar) === 0) return PASS;
+  const cold = ifColdAsWritten(filled, reading, service);
+  if (cold !== undefined) return cold;
+  if (overBy(reading, service.bar) === 0) return within(filled);
   const allowed = limitOf(filled, service);
   if (isLack(allowed)) return allowed;
   const over = overBy(reading, allowed.limitBar);
-  if (over === 0) return PASS;
-  const certain = over > shop.figures.readingErrorPercent / 100;
-  const plus = certain && !allowed.plus && withinPlus(reading, service.value, shop);
-  if (plus !== asPlus) return PASS;
-  return plus ? plusFault(service, reading, allowed, shop) : overFault(reading, allowed, certain, shop);
+  if (over === 0) return within(filled);
+  if (over > shop.figures.readingErrorPercent / 100) {
+    const warmth = explainedByWarmth(reading, allowed.limitBar, shop);
+    if (warmth !== undefined) return asPlus ? PASS : overFault(reading, allowed, warmth, shop);
+    const plus = !allowed.plus && withinPlus(reading, service.bar, shop);
+    if (plus !== asPlus) return PASS;
+    return plus ? plusFault(service, reading, allowed, shop) : overFault(reading, allowed, undefined, shop);
+  }
+  const margin = `within the ${shop.figures.readingErrorPercent} % that a gauge may be off`;
+  return asPlus ? PASS : overFault(reading, allowed, margin, shop);
+}
+
+/** Below the lowest pressure that could be read; where a figure could not, it may be lower still. */
+function within(filled: FilledCylinder): Verdict {
+  const doubt = figureInDoubt(filled);
+  return doubt === undefined ? PASS : lacking(doubt, read(filled.cylinder, "servicePressure").at);
+}
+
+/** A temperature of 0 may be a blank cell; if it is none, what was in was more than the gauge shows. */
+function ifColdAsWritten(
+  { fill }: FilledCylinder,
+  reading: SettledReading,
+  { bar }: ServiceOnRecord,
+): NotJudged | undefined {
+  const { gasTemperatureK } = fill.fields;
+  if (reading.how !== "as read, its temperature unknown" || gasTemperatureK.kind !== "value") return undefined;
+  const isOnlySo = reading.bar <= bar && reading.settledFrom(gasTemperatureK.value) > bar;
+  return isOnlySo
+    ? notJudged("gas temperature of 0 may be a blank cell", { field: "gasTemperatureK" })
+    : undefined;
+}
+
+/** Why a reading without a temperature may be no overfill: gas that is warm from filling reads high. */
+function explainedByWarmth(reading: SettledReading, limitBar: number, shop: Shop): string | undefined {
+  if (reading.how !== "as read, its temperature unknown") return undefined;
+  const { referenceTemperatureC } = shop.rules;
+  const warmC = referenceTemperatureC + shop.figures.warmFillC;
+  const most = limitBar + (limitBar - ATMOSPHERE_BAR) * (shop.figures.readingErrorPercent / 100);
+  if (reading.settledFrom(kelvin(warmC, "metric")) > most) return undefined;
+  const temperature =
+    reading.written.unit === "psi" ? `${Math.round(warmC * 1.8 + 32)} °F` : `${Math.round(warmC)} °C`;
+  return `as a cylinder reads that is still warm from filling (${temperature})`;
 }
 
 /** Spares the equation of state: a reading that is not above, at the reference temperature or warmer, is below. */
@@ -91,7 +134,7 @@ interface Allowed {
 }
 
 /** Of a cylinder of unknown kind a plus on its latest test shows that its class can have one. */
-function limitOf(filled: FilledCylinder, service: Known<PressureReading>): Allowed | NotJudged {
+function limitOf(filled: FilledCylinder, service: ServiceOnRecord): Allowed | NotJudged {
   const { rules, hydros, isOfUnknownKind, country } = filled.cylinder;
   if (rules instanceof Refusal) return unknownClass(filled, rules);
   const withPlus = isOfUnknownKind
@@ -100,7 +143,7 @@ function limitOf(filled: FilledCylinder, service: Known<PressureReading>): Allow
       ? rules
       : undefined;
   const withoutPlus = withPlus ? undefined : rules.name;
-  const bare = { limitBar: service.value.bar, plus: false, latest: undefined, withoutPlus };
+  const bare = { limitBar: service.bar, plus: false, latest: undefined, withoutPlus };
   if (withPlus === undefined || hydros === undefined) return bare;
   const day = dayOf(filled);
   if (typeof day !== "number") return day;
@@ -108,8 +151,8 @@ function limitOf(filled: FilledCylinder, service: Known<PressureReading>): Allow
   if (state.kind === "in doubt") return lacking(state.doubt.reading, state.doubt.at);
   if (state.kind !== "in date" && state.kind !== "past due") return bare;
   const { last } = state;
-  const limitBar = pressureLimitBar(service.value.bar, withPlus, last.stamp);
-  return { limitBar, plus: limitBar > service.value.bar, latest: last, withoutPlus };
+  const limitBar = pressureLimitBar(service.bar, withPlus, last.stamp);
+  return { limitBar, plus: limitBar > service.bar, latest: last, withoutPlus };
 }
 
 function mayHavePlus({ plusAllowed }: CylinderRules): boolean {
@@ -117,13 +160,13 @@ function mayHavePlus({ plusAllowed }: CylinderRules): boolean {
 }
 
 /** Whether a plus would cover it, where the country knows of any. */
-function withinPlus({ bar }: SettledReading, service: PressureReading, { rules, figures }: Shop): boolean {
+function withinPlus({ bar }: SettledReading, serviceBar: number, { rules, figures }: Shop): boolean {
   const atMost = PLUS_FACTOR * (1 + figures.readingErrorPercent / 100);
-  return rules.cylinders.some(mayHavePlus) && bar - ATMOSPHERE_BAR <= (service.bar - ATMOSPHERE_BAR) * atMost;
+  return rules.cylinders.some(mayHavePlus) && bar - ATMOSPHERE_BAR <= (serviceBar - ATMOSPHERE_BAR) * atMost;
 }
 
 function plusFault(
-  service: Known<PressureReading>,
+  service: ServiceOnRecord,
   reading: SettledReading,
   { latest, withoutPlus }: Allowed,
   shop: Shop,
@@ -139,7 +182,7 @@ function plusFault(
     severity: "stop",
     ...whoSays(shop),
     source: "49 CFR 173.302a(b)",
-    message: `${said(reading)}, above the service pressure of ${pressureText(service.value.bar, reading.written.unit)}: ${why}.`,
+    message: `${said(reading)}, above the service pressure of ${pressureText(service.bar, reading.written.unit)}: ${why}.`,
     todo: "Bleed it to its service pressure, and have it looked at; fill it to no more until a test earns the plus.",
     at: reading.at,
   };
@@ -148,18 +191,19 @@ function plusFault(
 function overFault(
   reading: SettledReading,
   { limitBar, plus }: Allowed,
-  certain: boolean,
+  /** Why it may be none after all, in words; undefined where it is certain. */
+  maybe: string | undefined,
   shop: Shop,
 ): Fault {
   const limit = `${pressureText(limitBar, reading.written.unit)}${plus ? " with its plus" : ""}`;
-  const margin = `${shop.figures.readingErrorPercent} % that a gauge may be off`;
+  const certain = maybe === undefined;
   return {
     kind: "fault",
     severity: certain ? "stop" : "warn",
     ...whoSays(shop),
     message: certain
       ? `${said(reading)}, above the ${limit} it may hold.`
-      : `${said(reading)}, above the ${limit} it may hold, within the ${margin}.`,
+      : `${said(reading)}, above the ${limit} it may hold, ${maybe}.`,
     todo: certain
       ? "Bleed it to its limit now, and have it looked at before the next fill."
       : "Let it settle, read it again, and bleed what is above.",
