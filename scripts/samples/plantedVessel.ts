@@ -25,14 +25,14 @@ export function plantVessel(planter: Planter): void {
 
   // V03: above what it may hold, within what a gauge may be off, and beyond.
   const overfilled = planter.cylinder("40", {}, "C-047");
-  for (const [day, endPsi] of [
-    ["2026-08-23", 3450],
-    ["2026-10-04", 3500],
+  for (const [day, endPsi, temperature] of [
+    ["2026-08-23", 3450, 75],
+    ["2026-10-04", 3500, null],
   ] as const) {
     planter.fill(day, overfilled, bank32, {
       ...faults("V03 stop endPsi"),
       endPsi,
-      written: { temperature: null },
+      written: { temperature },
     });
   }
   planter.fill("2026-09-27", planter.cylinder("air", {}, "C-033"), air, {
@@ -52,7 +52,7 @@ export function plantVessel(planter: Planter): void {
   );
 
   // V07: the pressure of a plus without one. A retest earns it again, or does not.
-  const plus = { endPsi: 2640, written: { temperature: null } };
+  const plus = { endPsi: 2640, written: { temperature: 70 } };
   const earned = planter.cylinder("oxygen clean", { hydro: "10/22+" }, "C-064", "LP85");
   planter.fill("2026-09-12", earned, RECIPES.blend32, plus);
   const lost = planter.cylinder("oxygen clean", { hydro: "2024/05" }, "C-065", "LP85");

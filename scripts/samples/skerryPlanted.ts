@@ -229,7 +229,7 @@ export class SkerryPlanter {
     twice(["2026-05-10", "2026-08-02"], NITROX, { cells: { depth: 37 }, faults: ["G13 breach depth"] });
     twice(["2026-06-13", "2026-09-19"], NITROX, { cells: { depth: 42 }, faults: ["G13 stop depth"] });
     // V03 and R06: over its pressure, and psi in the column of bar.
-    twice(["2026-04-18", "2026-07-25"], AIR, { cells: { endBar: 265 }, faults: ["V03 stop endBar"] });
+    twice(["2026-04-18", "2026-07-25"], AIR, { cells: { endBar: 280 }, faults: ["V03 stop endBar"] });
     twice(["2026-04-19", "2026-07-26"], AIR, { cells: { endBar: 236 }, faults: ["V03 warn endBar"] });
     twice(["2026-06-27", "2026-10-17"], AIR, {
       cells: { endBar: 3000 },
