@@ -88,7 +88,8 @@ function ifColdAsWritten(
   { bar }: ServiceOnRecord,
 ): NotJudged | undefined {
   const { gasTemperatureK } = fill.fields;
-  if (reading.how !== "as read, its temperature unknown" || gasTemperatureK.kind !== "value") return undefined;
+  if (reading.how !== "as read, its temperature unknown" || gasTemperatureK.kind !== "value")
+    return undefined;
   const isOnlySo = reading.bar <= bar && reading.settledFrom(gasTemperatureK.value) > bar;
   return isOnlySo
     ? notJudged("gas temperature of 0 may be a blank cell", { field: "gasTemperatureK" })
