@@ -4,7 +4,7 @@ import { Temporal } from "temporal-polyfill";
 import type { CountryRules } from "../cylinders/countryRules";
 import { counted } from "../reports/cells";
 import { monthReport, type MonthReport } from "../reports/month/monthReport";
-import { paperOf, PROGRAM, unitsOf } from "../reports/month/options";
+import { PROGRAM, unitsOf } from "../reports/month/options";
 import { monthsOf } from "../reports/month/period";
 import type { SheetDraft } from "../sheet/draft/draft";
 import { FileWorkbook } from "../workbook/file/fileWorkbook";
@@ -58,7 +58,7 @@ function optionsOf(
     month: wanted,
     asOf,
     units: units ?? unitsOf(rules),
-    paper: readPaper(given.value("paper")) ?? paperOf(rules),
+    paper: readPaper(given.value("paper")) ?? rules.habits.paper,
     names: given.has("names"),
     shopName: given.value("shop") ?? settings.shopName,
     audit: options,

@@ -1,4 +1,5 @@
 import type { Units } from "../gas/units";
+import type { Paper } from "../sheet/draft/draft";
 import type { CostedLog } from "./costLog";
 import type { GasBook } from "./gasBook/gasBook";
 import type { PriceList } from "./prices/priceList";
@@ -6,6 +7,7 @@ import type { PriceList } from "./prices/priceList";
 /** Everything that is told of fill costs, on screen and on paper. */
 export interface CostReport {
   readonly units: Units;
+  readonly paper: Paper;
   /** `2026-10`; absent for all fills of the log. */
   readonly month?: string;
   readonly log: CostedLog;

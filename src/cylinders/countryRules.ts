@@ -20,6 +20,7 @@ import us from "#shared/rules/us.json";
 import xx from "#shared/rules/xx.json";
 import za from "#shared/rules/za.json";
 import { refuse } from "../gas/refusal";
+import type { Units } from "../gas/units";
 import type { StampOrder } from "./readTestStamp";
 
 /** Who says so: the law of the country, the practice of the trade, or this shop. */
@@ -103,11 +104,46 @@ export interface OxygenRules {
   readonly sources: readonly string[];
 }
 
+/** What is usual in a country and no rule: common practice, no source. */
+export interface Habits {
+  readonly paper: "A4" | "Letter";
+  /** Absent where both are used, or others (Japan gauges in MPa): there the log has to say. */
+  readonly units?: Units;
+  /** Absent where dates are written both ways. */
+  readonly dateOrder?: "day first" | "month first";
+  /** Codes of the languages that logs are kept in. */
+  readonly languages: readonly string[];
+  readonly spelling: "American" | "British";
+}
+
+/** A publisher whose texts a country has as its own. */
+export interface Standard {
+  /** How sources that it published begin. */
+  readonly begins: string;
+  /** Who is named where another country takes it. */
+  readonly of: string;
+  /** Set where the text is law in this country. */
+  readonly law?: true;
+}
+
 /** The rules a shop fills under. A shop's own figures stand in the same shape, on the basis "house". */
 export interface CountryRules {
   /** "US", "GB"; a province after a hyphen. */
   readonly country: string;
   readonly name: string;
+  /** Other codes that people write for it. */
+  readonly alsoCalled?: readonly string[];
+  /** The name within a sentence, where it is another: `the United States`. */
+  readonly inSentences?: string;
+  readonly habits: Habits;
+  /** Whose standards are its own. */
+  readonly standards: readonly Standard[];
+  /** How often air is tested, where the country says so or has a custom. */
+  readonly airTest?: { readonly months: number; readonly source: string };
+  /** Look inside where a cylinder comes in below this on the gauge, where gauges show psi. */
+  readonly startMinimumPsi?: number;
+  /** Who says that no test extends a service life, where it is not who says when to test. */
+  readonly serviceLifeSource?: string;
   /** How a stamp such as 06/09 is to be read; absent where the country does not settle it. */
   readonly stampOrder?: StampOrder;
   /** Whether stamps show the test or, as in Germany, the next one. */
@@ -144,6 +180,9 @@ const WRITTEN = [
 
 const ALL = WRITTEN.map(withComposite);
 
+/** Every standard that is some country's own. */
+export const STANDARDS: readonly Standard[] = ALL.flatMap(({ standards }) => standards);
+
 /**
  * A country whose rules say nothing of composites has them by the rule that is common to most: tested as often as its
  * metal cylinders, at most five years apart, and no longer than their service life.
@@ -175,18 +214,12 @@ function withComposite(rules: CountryRules): CountryRules {
 }
 
 /** The countries whose rules can be chosen, for a list to pick from. */
-export const COUNTRIES: readonly { readonly code: string; readonly name: string }[] = ALL.map((rules) => ({
-  code: rules.country,
-  name: rules.name,
-}));
-
-/** Countries that are plural, or kingdoms and states, carry the article within a sentence. */
-const WITH_ARTICLE = /^(?:United|Netherlands)\b/;
+export const COUNTRIES: readonly ({ readonly code: string } & Pick<CountryRules, "name" | "inSentences">)[] =
+  ALL.map(({ country, name, inSentences = name }) => ({ code: country, name, inSentences }));
 
 /** A country's name within a sentence: `the United States`, `Norway`. */
-export function countryInWords({ name, notLaw }: Pick<CountryRules, "name" | "notLaw">): string {
-  if (notLaw !== undefined) return "a country without a known rule";
-  return WITH_ARTICLE.test(name) ? `the ${name}` : name;
+export function countryInWords({ name, inSentences = name }: Pick<CountryRules, "name" | "inSentences">): string {
+  return inSentences;
 }
 
 /**
@@ -200,17 +233,9 @@ export function countryRules(code: string): CountryRules {
 
 function noRulesFor(code: string): string {
   if (code === "") return "No country's rules are chosen: write one, such as US or GB.";
-  const wanted = ALSO_CALLED.get(code.toUpperCase()) ?? code.toUpperCase();
-  const meant = COUNTRIES.find((each) => each.code === wanted || each.name.toUpperCase() === wanted);
+  const wanted = code.toUpperCase();
+  const meant = ALL.find((each) => each.alsoCalled?.includes(wanted) || each.name.toUpperCase() === wanted);
   return meant
-    ? `There are no rules for "${code}": write ${meant.code} for ${countryInWords(meant)}.`
+    ? `There are no rules for "${code}": write ${meant.country} for ${countryInWords(meant)}.`
     : `There are no rules for "${code}". Write one of ${COUNTRIES.map((each) => each.code).join(", ")}.`;
 }
-
-/** What people write for a country whose code is another. */
-const ALSO_CALLED: ReadonlyMap<string, string> = new Map([
-  ["UK", "GB"],
-  ["USA", "US"],
-  ["NONE", "XX"],
-  ["OTHER", "XX"],
-]);

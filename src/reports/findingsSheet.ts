@@ -2,7 +2,7 @@ import { ruleInWords } from "../audit/rules/ruleInWords";
 import type { Acceptance } from "../audit/judge/acceptance";
 import type { AuditResult, Finding } from "../audit/judge/finding";
 import type { Block, TableColumn } from "../sheet/draft/blocks";
-import type { DraftCell, PageDraft, SheetDraft } from "../sheet/draft/draft";
+import type { DraftCell, Paper, SheetDraft } from "../sheet/draft/draft";
 import { FORMATS, LOOKS } from "../sheet/draft/looks";
 import { sheetOf } from "../sheet/draft/sheetOf";
 import { BASIS_WORDS, counted, isoDayCell, linkCell, severityCell } from "./cells";
@@ -28,7 +28,7 @@ export interface FindingsSheetInput extends Pick<AuditResult, "notChecked" | "ov
   readonly rules: string;
   /** `612 rows = 598 fills + …` */
   readonly rows: string;
-  readonly paper: PageDraft["paper"];
+  readonly paper: Paper;
   /** The program that wrote it, with its version. */
   readonly program: string;
 }

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
+import { LANGUAGES } from "../../src/log/vocabularies/languages";
 import { COUNTRIES, countryInWords, countryRules } from "../../src/cylinders/countryRules";
 
 const RULES = new URL("../../shared/rules/", import.meta.url);
@@ -53,6 +54,22 @@ const cylinder = z.strictObject({
 const country = z.strictObject({
   country: z.string().regex(/^[A-Z]{2}(-[A-Z]{2})?$/),
   name: z.string(),
+  alsoCalled: z.array(z.string().regex(/^[A-Z]+$/)).optional(),
+  inSentences: z.string().min(3).optional(),
+  habits: z.strictObject({
+    paper: z.enum(["A4", "Letter"]),
+    units: z.enum(["us", "metric"]).optional(),
+    dateOrder: z.enum(["day first", "month first"]).optional(),
+    languages: z.array(z.enum(LANGUAGES)),
+    spelling: z.enum(["American", "British"]),
+    source: z.string().min(3),
+  }),
+  standards: z.array(
+    z.strictObject({ begins: z.string().min(2), of: z.string().min(3), law: z.literal(true).optional() }),
+  ),
+  airTest: z.strictObject({ months: z.int().min(1).max(24), source: z.string().min(3) }).optional(),
+  startMinimumPsi: z.number().positive().optional(),
+  serviceLifeSource: z.string().min(3).optional(),
   stampOrder: z.enum(["month first", "year first"]).optional(),
   stampMeans: z.enum(["test", "due"]),
   visualMarks: z.array(z.string()).min(1),

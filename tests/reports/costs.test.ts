@@ -42,7 +42,7 @@ describe("the sheets of fill costs", () => {
       ]),
     );
     expect(sheets.map(written).filter((sheet) => isPriceSheet(sheet) || isStockSheet(sheet))).toEqual([]);
-    for (const draft of [emptyPriceList("us"), emptyStockSheet("us")])
+    for (const draft of [emptyPriceList("us", "Letter"), emptyStockSheet("us", "Letter")])
       expect(ownSheetOf(written(draft))).toBeUndefined();
   });
 
@@ -176,21 +176,21 @@ describe.each(["us", "metric"] as const)("the empty lists in %s units", (units) 
   const columnNumber = (column: number): number => [20, 20, 20, 20, 20, 8000, 200, 10, 0.04][column] ?? 20;
 
   it("are price lists and stock sheets by their headings, and say nothing while empty", () => {
-    expect(isPriceSheet(written(emptyPriceList(units)))).toBe(true);
-    expect(isStockSheet(written(emptyStockSheet(units)))).toBe(true);
-    expect(readPriceList(written(emptyPriceList(units)), units)).toEqual({
+    expect(isPriceSheet(written(emptyPriceList(units, "A4")))).toBe(true);
+    expect(isStockSheet(written(emptyStockSheet(units, "A4")))).toBe(true);
+    expect(readPriceList(written(emptyPriceList(units, "A4")), units)).toEqual({
       banked: [],
       charges: { byMix: [], byKind: {}, byGas: {} },
       doubts: [],
     });
-    expect(readStockSheet(written(emptyStockSheet(units)), units, undefined)).toMatchObject({
+    expect(readStockSheet(written(emptyStockSheet(units, "A4")), units, undefined)).toMatchObject({
       rows: [],
       doubts: [],
     });
   });
 
   it("filled in, are read without a doubt: every row counts", () => {
-    const list = readPriceList(filledIn(emptyPriceList(units)), units);
+    const list = readPriceList(filledIn(emptyPriceList(units, "A4")), units);
     expect(list.doubts).toEqual([]);
     expect(
       list.oxygen && list.helium && list.compressor?.filter?.weighted && list.booster && list.labour,
@@ -200,7 +200,7 @@ describe.each(["us", "metric"] as const)("the empty lists in %s units", (units) 
   });
 
   it("are no part of a log, empty or filled in", () => {
-    const lists = [emptyPriceList(units), emptyStockSheet(units)];
+    const lists = [emptyPriceList(units, "A4"), emptyStockSheet(units, "A4")];
     const read = readLog(
       [...smallLog().slice(0, 2), ...lists.map(written), ...lists.map(filledIn), priceSheet()],
       { units },

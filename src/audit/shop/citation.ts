@@ -1,28 +1,16 @@
-import { countryInWords, type CountryRules } from "../../cylinders/countryRules";
+import { countryInWords, STANDARDS, type Basis, type CountryRules, type Standard } from "../../cylinders/countryRules";
 import type { Fault } from "../judge/rule";
 
-/** Where EN standards are the country's own. */
-const EUROPE = ["BE", "CH", "DE", "DK", "ES", "FI", "FR", "GB", "IT", "NL", "NO"];
+/** Whether a source that is law in some countries is so here; where it is not, what it says is practice. */
+export function basisHere({ standards }: CountryRules, source: string): Basis {
+  const law = standards.filter(({ law }) => law);
+  return source.split("; ").some((part) => published(part, law)) ? "law" : "practice";
+}
 
-/** By their first words, whose each published source is; what is in no line here belongs to the trade as a whole. */
-const WHOSE: readonly {
-  readonly begins: RegExp;
-  readonly countries: readonly string[];
-  readonly name: string;
-}[] = [
-  { begins: /^\d\d CFR|^NOAA|^US /, countries: ["US"], name: "United States" },
-  { begins: /^CGA/, countries: ["US", "CA"], name: "United States" },
-  { begins: /^Code du sport/, countries: ["FR"], name: "France" },
-  { begins: /^Tukes/, countries: ["FI"], name: "Finland" },
-  { begins: /^Arbeidstilsynet/, countries: ["NO"], name: "Norway" },
-  { begins: /^WorkSafe New Zealand/, countries: ["NZ"], name: "New Zealand" },
-  { begins: /^Queensland/, countries: ["AU"], name: "Australia" },
-  { begins: /^New Brunswick/, countries: ["CA"], name: "Canada" },
-  { begins: /^UK /, countries: ["GB"], name: "United Kingdom" },
-  { begins: /^German/, countries: ["DE"], name: "Germany" },
-  { begins: /^Dutch/, countries: ["NL"], name: "Netherlands" },
-  { begins: /^EN \d|^BS EN /, countries: EUROPE, name: "European standard" },
-];
+/** Who published this; what none of them did belongs to the trade as a whole. */
+function published(part: string, by: readonly Standard[]): Standard | undefined {
+  return by.find(({ begins }) => part.startsWith(begins));
+}
 
 /**
  * The source of a fault as a shop of this country may read it: of several, its own. Where a custom has none there, it
@@ -53,11 +41,11 @@ function known(source: string, rules: CountryRules): Read {
 function read(source: string, rules: CountryRules): Read {
   const parts = source
     .split("; ")
-    .map((part) => ({ part, whose: WHOSE.find(({ begins }) => begins.test(part)) }));
-  const foreign = parts.filter(({ whose }) => whose && !whose.countries.includes(rules.country.slice(0, 2)));
+    .map((part) => ({ part, whose: published(part, STANDARDS) }));
+  const foreign = parts.filter(({ part, whose }) => whose && !published(part, rules.standards));
   if (foreign.length === 0) return { own: source, taken: source };
   const own = parts.filter((each) => !foreign.includes(each));
-  const named = parts.map(({ part, whose }) => (whose ? `${part} (${whose.name})` : part));
+  const named = parts.map(({ part, whose }) => (whose ? `${part} (${whose.of})` : part));
   return {
     own: own.some(({ whose }) => whose) ? own.map(({ part }) => part).join("; ") : undefined,
     taken: `no rule of ${countryInWords(rules)} found; taken from ${named.join("; ")}`,

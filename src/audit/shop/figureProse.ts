@@ -141,14 +141,6 @@ export const FIGURE_PROSE: {
 };
 
 /** Who says how often air is tested. */
-export function airTestSource({ country }: CountryRules): string {
-  return AIR_TEST_SOURCES[country.slice(0, 2)] ?? "EN 12021; CGA practice";
+export function airTestSource({ airTest }: CountryRules): string {
+  return airTest?.source ?? "EN 12021; CGA practice";
 }
-
-const AIR_TEST_SOURCES: Readonly<Record<string, string>> = {
-  US: "29 CFR 1910.430(b)(4)",
-  CA: "CSA Z180.1, unconfirmed: confirm with the air-testing laboratory",
-  GB: "UK air-testing practice",
-  FI: "Tukes, filling places",
-  NL: "Dutch practice",
-};

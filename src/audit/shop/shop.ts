@@ -1,5 +1,6 @@
 import type { CountryRules } from "../../cylinders/countryRules";
 import type { Mixture } from "../../gas/mixture";
+import { BAR_PER_PSI } from "../../gas/units";
 
 /** What the shop judges by: its country's rules with its own figures in them, and its house limits. */
 export interface Shop {
@@ -70,7 +71,17 @@ export interface AuditOptions {
 
 /** The country's rules, and the limits that hold where the shop sets none of its own. */
 export function shopOf(rules: CountryRules): Shop {
-  return { rules, figures: { ...FIGURES, ...BY_COUNTRY[rules.country.slice(0, 2)] } };
+  const { airTest, startMinimumPsi } = rules;
+  return {
+    rules,
+    figures: {
+      ...FIGURES,
+      ...(airTest && { airTestMonths: airTest.months }),
+      ...(startMinimumPsi !== undefined && {
+        startMinimumBar: Math.round(startMinimumPsi * BAR_PER_PSI * 1000) / 1000,
+      }),
+    },
+  };
 }
 
 const FIGURES: HouseFigures = {
@@ -92,14 +103,4 @@ const FIGURES: HouseFigures = {
   temperatureErrorC: 3,
   balanceAnalyserPoints: 1,
   sameCylinderMinutes: 30,
-};
-
-/** 50 psi where gauges show psi. */
-const FIFTY_PSI = 3.447;
-
-const BY_COUNTRY: Readonly<Record<string, Partial<HouseFigures>>> = {
-  US: { startMinimumBar: FIFTY_PSI, airTestMonths: 6 },
-  CA: { startMinimumBar: FIFTY_PSI, airTestMonths: 6 },
-  FI: { airTestMonths: 6 },
-  NL: { airTestMonths: 12 },
 };

@@ -10,6 +10,7 @@ import {
 import { topOffFound, warmStops, type TopOffFound } from "../../blending/coolAndTop";
 import { leastEndByAdding } from "../../blending/leastEnd";
 import { planFill } from "../../blending/planFill";
+import type { Paper } from "../../sheet/draft/draft";
 import { countryRules } from "../../cylinders/countryRules";
 import { gasDensity, HIGHEST_DENSITY, RECOMMENDED_DENSITY } from "../../depth/gasDensity";
 import { minDepth } from "../../depth/minDepth";
@@ -49,6 +50,8 @@ export interface FillModel {
   readonly exactness: Exactness | undefined;
   readonly analysis: Analysis | undefined;
   readonly limits: ShopLimits;
+  /** What the shop prints on. */
+  readonly paper: Paper;
 }
 
 /** Of the country and of the house. */
@@ -141,6 +144,7 @@ export function fillModel(
     exactness: chosen && exactnessOf(reader, chosen, tolerancePoints, figures),
     analysis,
     limits: { cleanAbovePercent: counter.cleanAbovePercent, tolerancePoints },
+    paper: rules.habits.paper,
     problems: reader.problems,
   };
 }

@@ -54,7 +54,7 @@ export function planSheet(model: FillModel, units: Units): SheetDraft | undefine
     { kind: "quiet", lines: CAUTIONS },
   ];
   return sheetOf("Fill plan", blocks, {
-    paper: units === "us" ? "Letter" : "A4",
+    paper: model.paper,
     landscape: false,
     footer: "Fill plan",
     own: "fill plan",

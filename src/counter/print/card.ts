@@ -1,6 +1,7 @@
 import type { Receipt } from "../receive/receipt";
 import { nameMix } from "../../gas/nameMix";
 import { gaugeReading, UNIT_NAMES, type Units } from "../../gas/units";
+import type { Paper } from "../../sheet/draft/draft";
 import type { FillModel } from "../plan/model";
 import { CAUTIONS, degreesText, depthText, depthWarnings, partsText, pressureErrorText, pressureText, reading, stepText } from "../words"; // prettier-ignore
 
@@ -8,6 +9,7 @@ import { CAUTIONS, degreesText, depthText, depthWarnings, partsText, pressureErr
 export interface Card {
   readonly serial: string;
   readonly units: Units;
+  readonly paper: Paper;
   readonly way: string;
   readonly facts: readonly (readonly [what: string, fact: string])[];
   /** Why it may not be filled so, or is not known to; absent where it may. */
@@ -43,6 +45,7 @@ export function cardOf(
   return {
     serial,
     units,
+    paper: model.paper,
     way: chosen.title,
     facts: [
       ["Cylinder", serial],

@@ -17,7 +17,7 @@ const BOX: DraftCell = { value: "☐", style: { sizePt: 16, horizontal: "center"
 
 /** The card as a sheet of the workbook, one page when printed: the same words and figures as the printed card. */
 export function cardSheet(card: Card): SheetDraft {
-  const { serial, units, way, facts, against, steps, stopsHold, blanks, cautions } = card;
+  const { serial, units, paper, way, facts, against, steps, stopsHold, blanks, cautions } = card;
   const unit = UNIT_NAMES[units].pressure;
   const hasWarm = steps.some(({ warm }) => warm !== undefined);
   const columns: readonly TableColumn[] = [
@@ -56,7 +56,7 @@ export function cardSheet(card: Card): SheetDraft {
     { kind: "caution", lines: cautions },
   ];
   const sheet = sheetOf(`Fill card ${serial}`.trim(), blocks, {
-    paper: units === "us" ? "Letter" : "A4",
+    paper,
     landscape: false,
     onePage: true,
     footer: `Fill card ${serial}`.trim(),

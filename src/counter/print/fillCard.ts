@@ -26,6 +26,7 @@ const CSS = `
 export function fillCard({
   serial,
   units,
+  paper,
   way,
   facts,
   against,
@@ -46,7 +47,7 @@ export function fillCard({
   );
   return {
     title: `Fill card ${serial}`.trim(),
-    paper: units === "us" ? "letter" : "A4",
+    paper,
     marginMm: 14,
     css: CSS,
     body: `<header>${MARK}<h1>Fill card</h1><span class="quiet">${escaped(way)}</span></header>

@@ -1,10 +1,11 @@
+import type { Paper } from "../../sheet/draft/draft";
 import { escaped, type PrintedPage } from "./page";
 
 /** One kind of label sheet, millimetres. Common stock sizes, from memory: measure a sheet before printing a batch. */
 export interface LabelStock {
   readonly id: string;
   readonly name: string;
-  readonly paper: "A4" | "letter";
+  readonly paper: Paper;
   readonly across: number;
   readonly down: number;
   readonly widthMm: number;
@@ -15,9 +16,9 @@ export interface LabelStock {
 }
 
 export const LABEL_STOCK: readonly LabelStock[] = [
-  stock("letter-10", "Letter, 10 of 4 × 2 in", "letter", 2, 5, 101.6, 50.8, 4, 12.7, 4.8),
-  stock("letter-6", "Letter, 6 of 4 × 3⅓ in", "letter", 2, 3, 101.6, 84.7, 4, 12.7, 4.8),
-  stock("letter-30", "Letter, 30 of 2⅝ × 1 in", "letter", 3, 10, 66.7, 25.4, 4.8, 12.7, 3.2),
+  stock("letter-10", "Letter, 10 of 4 × 2 in", "Letter", 2, 5, 101.6, 50.8, 4, 12.7, 4.8),
+  stock("letter-6", "Letter, 6 of 4 × 3⅓ in", "Letter", 2, 3, 101.6, 84.7, 4, 12.7, 4.8),
+  stock("letter-30", "Letter, 30 of 2⅝ × 1 in", "Letter", 3, 10, 66.7, 25.4, 4.8, 12.7, 3.2),
   stock("a4-8", "A4, 8 of 99.1 × 67.7 mm", "A4", 2, 4, 99.1, 67.7, 4.65, 13.1, 2.5),
   stock("a4-14", "A4, 14 of 99.1 × 38.1 mm", "A4", 2, 7, 99.1, 38.1, 4.65, 15.15, 2.5),
   stock("a4-24", "A4, 24 of 70 × 37 mm", "A4", 3, 8, 70, 37, 0, 0.5, 0),
@@ -26,7 +27,7 @@ export const LABEL_STOCK: readonly LabelStock[] = [
 function stock(
   id: string,
   name: string,
-  paper: "A4" | "letter",
+  paper: Paper,
   across: number,
   down: number,
   widthMm: number,

@@ -36,7 +36,7 @@ export function labelsSheet(texts: readonly string[], on: LabelStock, from = 0):
     charts: [],
     frozenRows: 0,
     page: {
-      paper: on.paper === "A4" ? "A4" : "Letter",
+      paper: on.paper,
       landscape: false,
       stock: { leftMm: on.leftMm, topMm: on.topMm },
       footer: "",

@@ -1,8 +1,10 @@
+import type { Paper } from "../../sheet/draft/draft";
+
 /** A page to print: its own document, since the pane's own look is for a screen. */
 export interface PrintedPage {
   readonly title: string;
   /** As CSS has it: `A4`, `letter`. */
-  readonly paper: "A4" | "letter";
+  readonly paper: Paper;
   readonly marginMm: number;
   readonly css: string;
   readonly body: string;

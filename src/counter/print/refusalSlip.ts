@@ -1,3 +1,4 @@
+import type { Paper } from "../../sheet/draft/draft";
 import type { Receipt } from "../receive/receipt";
 import { escaped, MARK, type PrintedPage } from "./page";
 
@@ -9,14 +10,14 @@ const CSS = `
 `;
 
 /** What the customer takes home where a cylinder was not filled: why, and what to have done. */
-export function refusalSlip(receipt: Receipt, country: string): PrintedPage {
+export function refusalSlip(receipt: Receipt, paper: Paper): PrintedPage {
   const reasons = [...receipt.reasons, ...receipt.wrongInside].map(
     ({ says, todo, source }) =>
       `<li><strong>${escaped(says)}</strong> ${escaped(todo)} <span class="quiet">${escaped(source)}</span></li>`,
   );
   return {
     title: `Not filled ${receipt.serial}`,
-    paper: country === "US" || country === "CA" ? "letter" : "A4",
+    paper,
     marginMm: 15,
     css: CSS,
     body: `<section class="slip"><h1>${MARK} Not filled</h1>

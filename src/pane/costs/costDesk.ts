@@ -96,6 +96,7 @@ export class CostDesk implements Desk<CostOrder, CostAnswer> {
         : undefined;
     const report = {
       units,
+      paper: countryRules(order.country).habits.paper,
       log: costed,
       prices,
       ...(order.month !== undefined && { month: order.month }),

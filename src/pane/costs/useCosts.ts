@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useReducer, useRef } from "react";
 import { Temporal } from "temporal-polyfill";
+import { countryRules } from "../../cylinders/countryRules";
 import type { Scenario } from "../../costs/whatIf";
 import { emptyPriceList, emptyStockSheet } from "../../reports/costs/emptyLists";
 import type { SheetDraft } from "../../sheet/draft/draft";
@@ -215,10 +216,11 @@ export function useCosts(workbook: Workbook, shop: Shop, watchChanges: PaneProps
 
   const writeEmpty = useCallback(
     (what: "price list" | "stock sheet") => {
-      const { units } = settings;
-      if (units === undefined) return;
+      const { units, country } = settings;
+      if (units === undefined || country === undefined) return;
+      const { paper } = countryRules(country).habits;
       work("Writing the sheet", (watch) =>
-        add([what === "price list" ? emptyPriceList(units) : emptyStockSheet(units)], what, watch),
+        add([what === "price list" ? emptyPriceList(units, paper) : emptyStockSheet(units, paper)], what, watch),
       );
     },
     [work, add, settings],

@@ -124,7 +124,7 @@ const ALLOWED = {
 function ReceiptCard({ receipt }: { readonly receipt: Receipt }) {
   const styles = useFillStyles();
   const own = useStyles();
-  const { units, shop } = useFilling();
+  const { units, model } = useFilling();
   const { verdict, limit, inside } = receipt;
   return (
     <section className={styles.card} aria-label="What the records say" aria-live="polite">
@@ -185,7 +185,7 @@ function ReceiptCard({ receipt }: { readonly receipt: Receipt }) {
         <Button
           className={styles.half}
           onClick={() => {
-            printPage(refusalSlip(receipt, shop.settings.country ?? ""));
+            printPage(refusalSlip(receipt, model.paper));
           }}
         >
           Print a refusal slip

@@ -1,7 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { Temporal } from "temporal-polyfill";
 import { countryRules } from "../../cylinders/countryRules";
-import { paperOf } from "../../reports/month/options";
 import type { Sheet } from "../../sheet/sheet";
 import type { Workbook } from "../../workbook/workbook";
 import type { Watch } from "../check/pace";
@@ -207,7 +206,7 @@ function usualMonth(months: readonly MonthChoice[]): string {
 
 function emptyForm({ settings }: Shop): MonthForm {
   const { country, shopName = "" } = settings;
-  const paper = country === undefined ? "A4" : paperOf(countryRules(country));
+  const paper = country === undefined ? "A4" : countryRules(country).habits.paper;
   return { month: "", names: false, paper, shopName, preparedBy: "" };
 }
 

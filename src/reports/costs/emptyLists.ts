@@ -1,5 +1,5 @@
 import type { Units } from "../../gas/units";
-import type { DraftCell, SheetDraft } from "../../sheet/draft/draft";
+import type { DraftCell, Paper, SheetDraft } from "../../sheet/draft/draft";
 import { LOOKS } from "../../sheet/draft/looks";
 import { sheetOf } from "../../sheet/draft/sheetOf";
 import type { Block, TableColumn } from "../../sheet/draft/blocks";
@@ -24,7 +24,7 @@ const PRICE_COLUMNS: readonly TableColumn[] = [
 const BLANK: DraftCell = { value: null, style: LOOKS.fillIn };
 
 /** A price list with every row that fills can be costed by, and no price in it: what is left blank is not counted. */
-export function emptyPriceList(units: Units): SheetDraft {
+export function emptyPriceList(units: Units, paper: Paper): SheetDraft {
   const us = units === "us";
   const [volume, pressure, flow, degrees] = us
     ? ["cu ft", "psi", "cu ft/min", "°F"]
@@ -79,7 +79,7 @@ export function emptyPriceList(units: Units): SheetDraft {
         ],
       },
     ],
-    units,
+    paper,
   );
 }
 
@@ -93,7 +93,7 @@ const STOCK_COLUMNS: readonly TableColumn[] = [
 ];
 
 /** A sheet for deliveries, bottles sent back and stock counts. */
-export function emptyStockSheet(units: Units): SheetDraft {
+export function emptyStockSheet(units: Units, paper: Paper): SheetDraft {
   const row = (event: string): readonly DraftCell[] => [BLANK, "Oxygen", event, BLANK, "bottle", BLANK];
   return page(
     "Gas in and out",
@@ -114,10 +114,10 @@ export function emptyStockSheet(units: Units): SheetDraft {
         rows: [row("in stock"), row("delivered"), row("sent back"), row("in stock")],
       },
     ],
-    units,
+    paper,
   );
 }
 
-function page(name: string, blocks: readonly Block[], units: Units): SheetDraft {
-  return sheetOf(name, blocks, { paper: units === "us" ? "Letter" : "A4", landscape: true, footer: name });
+function page(name: string, blocks: readonly Block[], paper: Paper): SheetDraft {
+  return sheetOf(name, blocks, { paper, landscape: true, footer: name });
 }

@@ -10,9 +10,9 @@ export interface CostSheetOptions {
 }
 
 /** What all these sheets print like. */
-export function costPage({ units, month }: CostReport): ReportPage {
+export function costPage({ paper, month }: CostReport): ReportPage {
   return {
-    paper: units === "us" ? "Letter" : "A4",
+    paper,
     landscape: true,
     footer: month === undefined ? "Fill costs" : `Fill costs, ${month}`,
     own: "fill costs",

@@ -3,7 +3,7 @@ import type { Acceptance } from "../../audit/judge/acceptance";
 import type { AuditOptions } from "../../audit/shop/shop";
 import type { CountryRules } from "../../cylinders/countryRules";
 import type { Units } from "../../gas/units";
-import type { PageDraft } from "../../sheet/draft/draft";
+import type { Paper } from "../../sheet/draft/draft";
 
 /** What a month's report is to be about, and how it is to look. */
 export interface MonthOptions {
@@ -11,7 +11,7 @@ export interface MonthOptions {
   /** The day of the report: what is out of date or coming due is told as of this day. */
   readonly asOf: Temporal.PlainDate;
   readonly units: Units;
-  readonly paper: PageDraft["paper"];
+  readonly paper: Paper;
   /** Whether owners and receivers are named; only where somebody asked for it. */
   readonly names: boolean;
   readonly shopName?: string | undefined;
@@ -38,12 +38,7 @@ export function withoutOwners({ names }: Pick<MonthOptions, "names">): readonly 
 /** What reports say they were written by. */
 export const PROGRAM = "Brimbook 0.1.0";
 
-/** Letter where it is the usual paper (common practice, no source), else A4. */
-export function paperOf({ country }: Pick<CountryRules, "country">): PageDraft["paper"] {
-  return /^(US|CA)/.test(country) ? "Letter" : "A4";
-}
-
 /** The units of a country where the shop has said nothing else. */
-export function unitsOf({ country }: Pick<CountryRules, "country">): Units {
-  return country === "US" ? "us" : "metric";
+export function unitsOf({ habits }: CountryRules): Units {
+  return habits.units ?? "metric";
 }

@@ -105,9 +105,11 @@ export interface SeriesDraft {
   readonly line?: true;
 }
 
+export type Paper = "A4" | "Letter";
+
 /** How the sheet prints: as wide as the page, as many pages as it takes, with page numbers. */
 export interface PageDraft {
-  readonly paper: "A4" | "Letter";
+  readonly paper: Paper;
   readonly landscape: boolean;
   /** Rows printed on top of every page. */
   readonly titleRows?: { readonly first: number; readonly last: number };

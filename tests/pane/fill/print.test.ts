@@ -35,7 +35,7 @@ const written = (fields: Partial<Record<FieldName, string>>, units: "us" | "metr
   );
 
 const FILL = { startPressure: "500", startMix: "air", endPressure: "3000", endMix: "EAN32" } as const;
-const PAPER_MM = { A4: [210, 297], letter: [215.9, 279.4] } as const;
+const PAPER_MM = { A4: [210, 297], Letter: [215.9, 279.4] } as const;
 
 describe("the fill card", () => {
   const model = fillModel(written({ ...FILL, gasTemperature: "110" }), undefined, "US");

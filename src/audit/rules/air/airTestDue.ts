@@ -1,6 +1,7 @@
 import { dayOfTest, lastDayOfTest, lastTestBy, testsBySource, testsFor } from "../../shop/airTests";
 import { lacking } from "../../judge/lacks";
 import { onItsDay } from "../../judge/eitherReading";
+import { basisHere } from "../../shop/citation";
 import { airTestSource } from "../../shop/figureProse";
 import { notJudged, PASS, type FilledCylinder, type Rule, type Verdict } from "../../judge/rule";
 import type { AirTest, Shop } from "../../shop/shop";
@@ -32,7 +33,7 @@ function judgeTests(day: number, tests: readonly AirTest[], shop: Shop): Verdict
   return {
     kind: "fault",
     severity: "breach",
-    basis: shop.rules.country === "US" ? "law" : "practice",
+    basis: basisHere(shop.rules, airTestSource(shop.rules)),
     source: airTestSource(shop.rules),
     message: `The last air test was on ${dateText(dayOfTest(last))}: the next was due by ${dateText(until)}.`,
     todo: "Have the air tested, and enter the result under Rules & shop in the pane.",

@@ -1,6 +1,7 @@
 import { nameMix } from "../../../gas/nameMix";
 import { isDecoGas } from "../../record/enriched";
 import { filledMix } from "../../record/oxygen";
+import { basisHere } from "../../shop/citation";
 import { DOES_NOT_APPLY, PASS, type Rule } from "../../judge/rule";
 import { lacking } from "../../judge/lacks";
 
@@ -8,6 +9,8 @@ import { lacking } from "../../judge/lacks";
 const METRES_PER_BAR = 10;
 /** Depths and analyses are rounded: 1.40 of them is 1.4. */
 const ROUNDING = 0.005;
+
+const MOST = "Code du sport art. A322-92";
 
 /** Oxygen pressure at the depth planned: at most 1.6 (Code du sport art. A322-92), 1.4 by Appendix C para. 3. */
 export const plannedTooDeep: Rule = {
@@ -26,12 +29,12 @@ export const plannedTooDeep: Rule = {
     const ppO2 = filled.mix.oxygen * (plannedDepthM.value / METRES_PER_BAR + 1);
     if (ppO2 <= figures.maxPpO2 + ROUNDING) return PASS;
     const stop = ppO2 > figures.mostPpO2 + ROUNDING;
-    const byLaw = stop && rules.country === "FR";
+    const source = stop ? MOST : "29 CFR 1910 Subpart T Appendix C para. 3";
     return {
       kind: "fault",
       severity: stop ? "stop" : isDecoGas(filled.mix, shop) ? "note" : "breach",
-      basis: byLaw ? "law" : "practice",
-      source: stop ? "Code du sport art. A322-92" : "29 CFR 1910 Subpart T Appendix C para. 3",
+      basis: stop ? basisHere(rules, source) : "practice",
+      source,
       message: `At the depth planned ${nameMix(filled.mix)} has a ppO2 of ${ppO2.toFixed(2)}, above ${stop ? figures.mostPpO2 : figures.maxPpO2}.`,
       todo:
         !stop && isDecoGas(filled.mix, shop)

@@ -1,6 +1,9 @@
 import { read } from "../../record/readField";
 import { lacking } from "../../judge/lacks";
+import { basisHere } from "../../shop/citation";
 import { DOES_NOT_APPLY, PASS, type Rule } from "../../judge/rule";
+
+const SOURCE = "49 CFR 173.301(e)";
 
 /** The shop's own cylinders need nobody's consent. */
 const OF_THE_SHOP = /^(?:(?:shop|rentals?|house|own|club|rent|école|school)\b|verleih)/i;
@@ -23,8 +26,8 @@ export const noConsent: Rule = {
       kind: "fault",
       blank: at,
       severity: "note",
-      basis: rules.country === "US" ? "law" : "practice",
-      source: "49 CFR 173.301(e)",
+      basis: basisHere(rules, SOURCE),
+      source: SOURCE,
       message: "The owner's consent to the fill is not noted.",
       todo: "Ask the owner, and tick it off.",
       at,

@@ -3,6 +3,7 @@ import { stampText, type TestStamp } from "../../../cylinders/testStamp";
 import { Refusal } from "../../../gas/refusal";
 import { testsOf, type RecordedTest } from "../../../log/register";
 import { onItsDay } from "../../judge/eitherReading";
+import { basisHere } from "../../shop/citation";
 import { oncePerCylinder, read } from "../../record/readField";
 import {
   DOES_NOT_APPLY,
@@ -13,6 +14,8 @@ import {
   type Verdict,
 } from "../../judge/rule";
 import { dateText } from "../../../words/inSentences";
+
+const SOURCE = "49 CFR 180.213(f)";
 
 /**
  * An E behind a US date is an external visual, no test of pressure, and no cylinder for diving lives on it
@@ -44,8 +47,8 @@ function judgeOn(day: number, { cylinder }: FilledCylinder, external: External, 
   return {
     kind: "fault",
     severity: "stop",
-    basis: cylinder.country.country === "US" ? "law" : "practice",
-    source: "49 CFR 180.213(f)",
+    basis: basisHere(cylinder.country, SOURCE),
+    source: SOURCE,
     message: `${stampText(stamp)} E is an external visual, not a hydro; the last that counts held until ${dateText(until)}.`,
     todo: "Do not fill it before a hydro.",
     at,

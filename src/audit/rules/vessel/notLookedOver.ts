@@ -1,5 +1,8 @@
 import { PASS, type Rule } from "../../judge/rule";
+import { basisHere } from "../../shop/citation";
 import { lacking } from "../../judge/lacks";
+
+const SOURCE = "49 CFR 173.301(a)(2); Arbeidstilsynet regulation 25-15";
 
 /** A look at the outside before every fill: 49 CFR 173.301(a)(2); Arbeidstilsynet regulation 25-15. */
 export const notLookedOver: Rule = {
@@ -15,8 +18,8 @@ export const notLookedOver: Rule = {
       return {
         kind: "fault",
         severity: "stop",
-        basis: rules.country === "US" || rules.country === "NO" ? "law" : "practice",
-        source: "49 CFR 173.301(a)(2); Arbeidstilsynet regulation 25-15",
+        basis: basisHere(rules, SOURCE),
+        source: SOURCE,
         message: `The external check says “${externalCheck.value.written}”, and the cylinder was filled.`,
         todo: "Empty it, and have it tested before the next fill.",
         at,
@@ -27,8 +30,8 @@ export const notLookedOver: Rule = {
       kind: "fault",
       blank: at,
       severity: "warn",
-      basis: rules.country === "US" || rules.country === "NO" ? "law" : "practice",
-      source: "49 CFR 173.301(a)(2); Arbeidstilsynet regulation 25-15",
+      basis: basisHere(rules, SOURCE),
+      source: SOURCE,
       message: "Nothing says that the cylinder was looked over before the fill.",
       todo: "Look it over before every fill, and tick it off.",
       at,

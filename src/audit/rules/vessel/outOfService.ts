@@ -3,8 +3,9 @@ import { dayNumber } from "../../../cylinders/calendar";
 import { inFill } from "../../judge/lacks";
 import { onItsDay } from "../../judge/eitherReading";
 import { isLack, known } from "../../record/readField";
-import { notJudged, PASS, type FilledCylinder, type Place, type Rule, type Verdict } from "../../judge/rule";
+import { notJudged, PASS, type Fault, type FilledCylinder, type Place, type Rule, type Verdict } from "../../judge/rule";
 import type { StatusMeaning } from "../../../log/vocabularies/meanings";
+import { basisHere } from "../../shop/citation";
 import type { Shop } from "../../shop/shop";
 
 const DATE = /\b((?:19|20)\d{2})[-/.](\d{1,2})(?:[-/.](\d{1,2}))?\b/;
@@ -86,9 +87,6 @@ function dayIn(text: string): number | undefined {
   return dayNumber(Temporal.PlainDate.from({ year: Number(year), month: Number(month), day: Number(day) }));
 }
 
-function whoSays(
-  { rules }: Shop,
-  usLaw: string,
-): { readonly basis: "law" | "practice"; readonly source: string } {
-  return { basis: rules.country === "US" ? "law" : "practice", source: usLaw };
+function whoSays({ rules }: Shop, source: string): Pick<Fault, "basis" | "source"> {
+  return { basis: basisHere(rules, source), source };
 }

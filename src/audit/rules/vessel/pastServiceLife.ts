@@ -21,7 +21,7 @@ export const pastServiceLife: Rule = {
     const { serviceLifeMonths, maxFills, hydro } = rules;
     if (serviceLifeMonths === undefined) return DOES_NOT_APPLY;
     const basis = hydro?.basis === "law" ? "law" : "practice";
-    const source = country.country === "US" ? "49 CFR 173.301(a)(7), 180.205" : (hydro?.source ?? "");
+    const source = country.serviceLifeSource ?? hydro?.source ?? "";
     const todo = "Take it out of service, and tell the owner: no test extends its life.";
     const fills = filled.past.fills + 1;
     if (maxFills !== undefined && fills > maxFills) {

@@ -3,7 +3,7 @@ import { useState } from "react";
 import { Temporal } from "temporal-polyfill";
 import type { Acceptance } from "../../../audit/judge/acceptance";
 import { findingsSheet } from "../../../reports/findingsSheet";
-import { paperOf, PROGRAM } from "../../../reports/month/options";
+import { PROGRAM } from "../../../reports/month/options";
 import { countryRules } from "../../../cylinders/countryRules";
 import type { Workbook } from "../../../workbook/workbook";
 import { ProblemNote } from "../../kit/ProblemNote";
@@ -49,7 +49,7 @@ export function OnTheLog({ report, findings, noLongerFound, workbook }: OnTheLog
         asOf: report.due?.asOf ?? Temporal.Now.plainDateISO().toString(),
         rules: rules.name,
         rows: reconciliationLine(countRows(report.sheets)),
-        paper: paperOf(rules),
+        paper: rules.habits.paper,
         program: PROGRAM,
       });
       const [name] = await workbook.addSheets([draft], progress, signal);
