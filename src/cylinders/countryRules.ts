@@ -218,7 +218,10 @@ export const COUNTRIES: readonly ({ readonly code: string } & Pick<CountryRules,
   ALL.map(({ country, name, inSentences = name }) => ({ code: country, name, inSentences }));
 
 /** A country's name within a sentence: `the United States`, `Norway`. */
-export function countryInWords({ name, inSentences = name }: Pick<CountryRules, "name" | "inSentences">): string {
+export function countryInWords({
+  name,
+  inSentences = name,
+}: Pick<CountryRules, "name" | "inSentences">): string {
   return inSentences;
 }
 

@@ -35,5 +35,8 @@ export function smallReport(): { readonly report: CostReport; readonly log: Retu
     "us",
     "month first",
   );
-  return { log, report: { units: "us", paper: "Letter", log: costed, prices, book: gasBook(stock, rows, costed, "us") } };
+  return {
+    log,
+    report: { units: "us", paper: "Letter", log: costed, prices, book: gasBook(stock, rows, costed, "us") },
+  };
 }

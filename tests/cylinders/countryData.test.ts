@@ -21,7 +21,9 @@ const TESTED = new RegExp(
 );
 
 it("no code tests a country's name", () => {
-  const files = readdirSync(SRC, { recursive: true, encoding: "utf8" }).filter((name) => /\.tsx?$/.test(name));
+  const files = readdirSync(SRC, { recursive: true, encoding: "utf8" }).filter((name) =>
+    /\.tsx?$/.test(name),
+  );
   expect(files.length).toBeGreaterThan(300);
   expect(files.filter((name) => TESTED.test(readFileSync(new URL(name, SRC), "utf8")))).toEqual([]);
 });
@@ -32,27 +34,30 @@ it("the search finds what it looks for", () => {
 });
 
 /** Letter is the paper of the US and Canada; elsewhere A4 (common practice, no source). */
-it.each(COUNTRIES.map(({ code }) => code))("%s prints everything on one paper, whatever its units", (code) => {
-  const paper = /^(?:US|CA)\b/.test(code) ? "Letter" : "A4";
-  for (const units of ["us", "metric"] as const) {
-    const order = units === "us" ? ["500", "3000"] : ["35", "200"];
-    const written = { startPressure: order[0]!, startMix: "air", endPressure: order[1]!, endMix: "EAN32" };
-    const form = Object.entries(written).reduce(
-      (made, [name, text]) => writeField(made, name as FieldName, text),
-      newForm(units),
-    );
-    const model = fillModel(form, undefined, code);
-    const card = cardOf(model, undefined, units, "2026-10-31")!;
-    const papers = [
-      countryRules(code).habits.paper,
-      model.paper,
-      fillCard(card).paper,
-      cardSheet(card).page.paper,
-      planSheet(model, units)?.page.paper,
-    ];
-    expect(papers).toEqual(papers.map(() => paper));
-  }
-});
+it.each(COUNTRIES.map(({ code }) => code))(
+  "%s prints everything on one paper, whatever its units",
+  (code) => {
+    const paper = /^(?:US|CA)\b/.test(code) ? "Letter" : "A4";
+    for (const units of ["us", "metric"] as const) {
+      const order = units === "us" ? ["500", "3000"] : ["35", "200"];
+      const written = { startPressure: order[0]!, startMix: "air", endPressure: order[1]!, endMix: "EAN32" };
+      const form = Object.entries(written).reduce(
+        (made, [name, text]) => writeField(made, name as FieldName, text),
+        newForm(units),
+      );
+      const model = fillModel(form, undefined, code);
+      const card = cardOf(model, undefined, units, "2026-10-31")!;
+      const papers = [
+        countryRules(code).habits.paper,
+        model.paper,
+        fillCard(card).paper,
+        cardSheet(card).page.paper,
+        planSheet(model, units)?.page.paper,
+      ];
+      expect(papers).toEqual(papers.map(() => paper));
+    }
+  },
+);
 
 it("habits of a country reach the reading of its logs", () => {
   expect(countryContext(countryRules("CA"))).toMatchObject({ dateOrder: undefined, usualUnits: undefined });

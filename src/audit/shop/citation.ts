@@ -1,4 +1,10 @@
-import { countryInWords, STANDARDS, type Basis, type CountryRules, type Standard } from "../../cylinders/countryRules";
+import {
+  countryInWords,
+  STANDARDS,
+  type Basis,
+  type CountryRules,
+  type Standard,
+} from "../../cylinders/countryRules";
 import type { Fault } from "../judge/rule";
 
 /** Whether a source that is law in some countries is so here; where it is not, what it says is practice. */
@@ -39,9 +45,7 @@ function known(source: string, rules: CountryRules): Read {
 }
 
 function read(source: string, rules: CountryRules): Read {
-  const parts = source
-    .split("; ")
-    .map((part) => ({ part, whose: published(part, STANDARDS) }));
+  const parts = source.split("; ").map((part) => ({ part, whose: published(part, STANDARDS) }));
   const foreign = parts.filter(({ part, whose }) => whose && !published(part, rules.standards));
   if (foreign.length === 0) return { own: source, taken: source };
   const own = parts.filter((each) => !foreign.includes(each));

@@ -220,7 +220,11 @@ export function useCosts(workbook: Workbook, shop: Shop, watchChanges: PaneProps
       if (units === undefined || country === undefined) return;
       const { paper } = countryRules(country).habits;
       work("Writing the sheet", (watch) =>
-        add([what === "price list" ? emptyPriceList(units, paper) : emptyStockSheet(units, paper)], what, watch),
+        add(
+          [what === "price list" ? emptyPriceList(units, paper) : emptyStockSheet(units, paper)],
+          what,
+          watch,
+        ),
       );
     },
     [work, add, settings],

@@ -18,7 +18,8 @@ export function LabelPart() {
   const { analysis, station } = model;
   if (!analysis) return null;
   const stock =
-    LABEL_STOCK.find(({ id }) => id === shownIn(form, "labelStock")) ?? LABEL_STOCK.find(({ paper }) => paper === model.paper)!;
+    LABEL_STOCK.find(({ id }) => id === shownIn(form, "labelStock")) ??
+    LABEL_STOCK.find(({ paper }) => paper === model.paper)!;
   const from = beginAt(shownIn(form, "labelFrom"), stock);
   let text: string;
   try {

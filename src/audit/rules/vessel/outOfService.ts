@@ -3,7 +3,15 @@ import { dayNumber } from "../../../cylinders/calendar";
 import { inFill } from "../../judge/lacks";
 import { onItsDay } from "../../judge/eitherReading";
 import { isLack, known } from "../../record/readField";
-import { notJudged, PASS, type Fault, type FilledCylinder, type Place, type Rule, type Verdict } from "../../judge/rule";
+import {
+  notJudged,
+  PASS,
+  type Fault,
+  type FilledCylinder,
+  type Place,
+  type Rule,
+  type Verdict,
+} from "../../judge/rule";
 import type { StatusMeaning } from "../../../log/vocabularies/meanings";
 import { basisHere } from "../../shop/citation";
 import type { Shop } from "../../shop/shop";
