@@ -8,6 +8,8 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   read: async () => (await import("./read")).read,
   check: async () => (await import("./check")).check,
   month: async () => (await import("./month")).month,
+  receive: async () => (await import("./receive")).receive,
+  plan: async () => (await import("./plan")).plan,
 };
 const HELP_WORDS = ["help", "--help", "-h"];
 

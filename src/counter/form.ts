@@ -73,6 +73,7 @@ const FIELD_TABLE = {
 } as const satisfies Record<string, readonly [FieldKind, "fill" | "station"]>;
 
 export type FieldName = keyof typeof FIELD_TABLE;
+export const FIELD_NAMES = Object.keys(FIELD_TABLE) as readonly FieldName[];
 
 /** A field as it was typed, and the units of then. */
 export interface Written {

@@ -1,3 +1,4 @@
+import { analyserOff } from "../../counter/plan/analyser";
 import { Button } from "@fluentui/react-components";
 import { nameMix } from "../../gas/nameMix";
 import { Disclosure } from "../kit/Disclosure";
@@ -62,16 +63,10 @@ export function AnalyseStage({ onNext }: { readonly onNext: () => void }) {
   );
 }
 
-/** A cell that reads air well may be dead at the rich end: both are asked. Common practice, no source. */
 function CalibrationNote() {
   const styles = useFillStyles();
   const { form } = useFilling();
-  const air = Number((form.written.airReading?.text ?? "").replace(",", "."));
-  const oxygen = Number((form.written.oxygenReading?.text ?? "").replace(",", "."));
-  const off = [
-    ...(air > 0 && Math.abs(air - 20.9) > 0.3 ? ["on air it should read 20.9"] : []),
-    ...(oxygen > 0 && oxygen < 97 ? ["on oxygen it reads low: the cell may be worn out"] : []),
-  ];
+  const off = analyserOff(form);
   return off.length === 0 ? null : (
     <p className={styles.text}>
       <strong>Calibrate again: {off.join("; ")}.</strong>

@@ -27,7 +27,7 @@ export function FillStage({ onNext }: { readonly onNext: () => void }) {
         plan={plan}
         units={units}
         gaugeErrorBar={model.exactness?.errors.gaugeBar ?? 0}
-        warm={heat && { stops: heat.warmStops, warmK: heat.warmK }}
+        heat={heat}
         ticks
       />
       <h3 className={styles.heading}>Heat</h3>

@@ -2,8 +2,8 @@ import { Button } from "@fluentui/react-components";
 import { Temporal } from "temporal-polyfill";
 import { isTicked, useFilling } from "./FillContext";
 import { FormField, Tick } from "./FormField";
-import { nextCylinder, shownIn } from "../../counter/form";
-import { lacksCertification, needsCertification } from "../../counter/write/handedOver";
+import { nextCylinder } from "../../counter/form";
+import { lacksCertification, needsCertification, secondReading } from "../../counter/write/handedOver";
 import { InsertSheet } from "./InsertSheet";
 import { LabelPart } from "./LabelPart";
 import { LogRowPart } from "./LogRowPart";
@@ -73,19 +73,14 @@ function StillOpen() {
   );
 }
 
-/** Two analysers, or two people, should come to the same. */
-const READINGS_DIFFER_POINTS = 1;
-
 function SecondReading() {
   const styles = useFillStyles();
   const { form, model } = useFilling();
-  const theirs = Number(shownIn(form, "customerOxygen").replace(",", "."));
-  const { analysis } = model;
-  if (!analysis || !(theirs > 0)) return null;
-  const apart = Math.abs(theirs - analysis.mix.oxygen * 100);
-  return apart > READINGS_DIFFER_POINTS ? (
+  const second = secondReading(form, model);
+  if (!second) return null;
+  return second.differs ? (
     <p className={styles.text}>
-      <strong>{apart.toFixed(1)} points from yours: calibrate and analyse again, both.</strong>
+      <strong>{second.apartPoints.toFixed(1)} points from yours: calibrate and analyse again, both.</strong>
     </p>
   ) : (
     <p className={styles.small}>Agrees with yours.</p>

@@ -1,7 +1,6 @@
 import { Button, makeStyles, mergeClasses, Spinner, tokens } from "@fluentui/react-components";
-import { useState } from "react";
-import type { MethodVerdict, Receipt } from "../../counter/receive/receipt";
-import { nameMix } from "../../gas/nameMix";
+import { Fragment, useState } from "react";
+import type { Receipt } from "../../counter/receive/receipt";
 import { Disclosure } from "../kit/Disclosure";
 import { ProblemNote } from "../kit/ProblemNote";
 import { SeverityMark } from "../kit/SeverityMark";
@@ -13,7 +12,7 @@ import { OUTSIDE, OUTSIDE_TITLE } from "../../counter/receive/outside";
 import { printPage } from "./printPage";
 import { refusalSlip } from "../../counter/print/refusalSlip";
 import { useFillStyles } from "./styles";
-import { partsText, percentText, pressureText, verdictText } from "../../counter/words";
+import { receiptSaid } from "../../counter/receive/receiptSaid";
 
 const useStyles = makeStyles({
   verdict: {
@@ -112,73 +111,41 @@ function withEntered<T extends { readonly serial: string }>(all: readonly T[], o
   return [...all.filter(({ serial }) => serial !== one.serial), one];
 }
 
-/** What a method that its rating allows still waits for. */
-const ALLOWED = {
-  fill: "yes",
-  "do not fill": "not as it is",
-  "not known": "not before the above is known",
-  "empty it first": "yes, once it is empty",
-  "analyse it first": "yes, once it is analysed",
-} as const;
-
 function ReceiptCard({ receipt }: { readonly receipt: Receipt }) {
   const styles = useFillStyles();
   const own = useStyles();
   const { units, model } = useFilling();
-  const { verdict, limit, inside } = receipt;
+  const { verdict } = receipt;
+  const said = receiptSaid(receipt, units);
   return (
     <section className={styles.card} aria-label="What the records say" aria-live="polite">
       <p className={own.verdict} data-part="verdict">
         {verdict !== "fill" && <SeverityMark mark={verdict === "not known" ? "not checked" : "stop"} />}
-        {verdictText(receipt)}
+        {said.verdict}
       </p>
-      <p className={styles.text}>
-        {[receipt.serial, receipt.shopNumber, receipt.size?.name, receipt.owner].filter(Boolean).join(" · ")}
-      </p>
+      <p className={styles.text}>{said.cylinder}</p>
       {receipt.note !== undefined && <p className={styles.small}>{receipt.note}</p>}
-      {[...receipt.reasons, ...receipt.wrongInside].map(({ says, todo, source }) => (
+      {said.against.map(({ says, todo, source }) => (
         <p key={says} className={styles.text}>
           <strong>{says}</strong> {todo} <span className={styles.small}>{source}</span>
         </p>
       ))}
-      {verdict === "not known" && (
-        <p className={styles.text}>
-          Not known is no leave to fill: {receipt.unknowns.join("; ")}. Find it out and write it down first.
-        </p>
-      )}
-      {receipt.good.map((line) => (
-        <p key={line} className={styles.text}>
-          {line}
-        </p>
-      ))}
-      {receipt.remarks.map((line) => (
+      {said.lines.map((line) => (
         <p key={line} className={styles.text}>
           {line}
         </p>
       ))}
       <dl className={styles.facts}>
-        <dt>Oxygen rating</dt>
-        <dd>
-          {receipt.rating}
-          {receipt.maxOxygen !== undefined && receipt.maxOxygen < 1
-            ? `, mixes to ${percentText(receipt.maxOxygen)}`
-            : ""}
-        </dd>
-        <dt>Air</dt>
-        <dd>{mayText(receipt.air, verdict)}</dd>
-        <dt>Partial pressure</dt>
-        <dd>{mayText(receipt.pureOxygen, verdict)}</dd>
-        <dt>Pressure limit</dt>
-        <dd>
-          {limit ? `${pressureText(limit.limitBar, units)}${limit.plus ? " (plus)" : ""}` : "not known"}
-        </dd>
+        {said.facts.map(([what, fact]) => (
+          <Fragment key={what}>
+            <dt>{what}</dt>
+            <dd>{fact}</dd>
+          </Fragment>
+        ))}
       </dl>
-      {inside && (
+      {said.inside !== undefined && (
         <p className={styles.text} data-part="inside">
-          Probably inside: {inside.mix ? `${nameMix(inside.mix)} (${partsText(inside.mix)})` : "not known"}
-          {inside.date === undefined ? "" : `, filled ${inside.date}`}
-          {inside.mixBy === undefined ? "" : `, by ${BY_WORDS[inside.mixBy]}`}. Analyse if in doubt
-          {inside.doubt === undefined ? "" : `: ${inside.doubt}`}.
+          {said.inside}
         </p>
       )}
       {verdict === "do not fill" && (
@@ -193,12 +160,6 @@ function ReceiptCard({ receipt }: { readonly receipt: Receipt }) {
       )}
     </section>
   );
-}
-
-const BY_WORDS = { analysis: "analysis", "mass balance": "the readings", order: "the order" } as const;
-
-function mayText({ may, why }: MethodVerdict, verdict: Receipt["verdict"]): string {
-  return may === "yes" ? ALLOWED[verdict] : `${may}: ${why}`;
 }
 
 function OutsideCheck() {

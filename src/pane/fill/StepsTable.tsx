@@ -1,8 +1,9 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
-import { gaugeReading, UNIT_NAMES, type Units } from "../../gas/units";
+import { UNIT_NAMES, type Units } from "../../gas/units";
 import type { FillOrder, FillPlan } from "../../blending/planFill";
 import { Tick } from "./FormField";
-import { degreesText, pressureErrorText, reading, stepText } from "../../counter/words";
+import type { Heat } from "../../counter/plan/model";
+import { stepsSaid, stopsHold } from "../../counter/plan/planSaid";
 
 const useStyles = makeStyles({
   steps: { listStyle: "none", margin: 0, padding: 0, display: "flex", flexDirection: "column" },
@@ -34,56 +35,49 @@ interface StepsTableProps {
   readonly units: Units;
   readonly gaugeErrorBar: number;
   /** Readings while warm, beside the settled ones. */
-  readonly warm?: { readonly stops: readonly number[]; readonly warmK: number } | undefined;
+  readonly heat?: Heat | undefined;
   /** With a box to tick for each step. */
   readonly ticks?: boolean;
 }
 
 /** The steps of a plan with their stops, to be read at arm's length, and the temperature they hold for. */
-export function StepsTable({ order, plan, units, gaugeErrorBar, warm, ticks = false }: StepsTableProps) {
+export function StepsTable({ order, plan, units, gaugeErrorBar, heat, ticks = false }: StepsTableProps) {
   const styles = useStyles();
   const unit = UNIT_NAMES[units].pressure;
   if (plan.steps.length === 0) return <p>The order is in the cylinder already: nothing to add.</p>;
-  let before = order.startPressureBar;
   return (
     <div data-part="steps">
       <ol className={styles.steps}>
-        {plan.steps.map((step, index) => {
-          const change = gaugeReading(step.stopBar, units) - gaugeReading(before, units);
-          before = step.stopBar;
-          const digits = units === "us" ? 0 : 1;
-          return (
-            <li key={step.step} className={styles.step} data-step={step.step}>
-              <span>
-                {ticks ? (
-                  <Tick name={`step-${step.step}`} label={`${index + 1}. ${stepText(step)}`} />
-                ) : (
-                  <span className={styles.what}>{`${index + 1}. ${stepText(step)}`}</span>
-                )}
-                <span className={styles.add}>
-                  <br />
-                  {change < 0 ? "let out" : "add"} {Math.abs(change).toFixed(digits)} {unit}
+        {stepsSaid(plan, order, units, heat).map(({ step, what, change, stop, warm }) => (
+          <li key={step} className={styles.step} data-step={step}>
+            <span>
+              {ticks ? (
+                <Tick name={`step-${step}`} label={what} />
+              ) : (
+                <span className={styles.what}>{what}</span>
+              )}
+              <span className={styles.add}>
+                <br />
+                {change}
+              </span>
+            </span>
+            <span className={styles.stop}>
+              <span className={styles.unit}>stop at </span>
+              <span className={styles.figure} data-part="stop">
+                {stop}
+              </span>{" "}
+              <span className={styles.unit}>{unit}</span>
+              {warm !== undefined && (
+                <span className={styles.warm} data-part="warm">
+                  {warm}
                 </span>
-              </span>
-              <span className={styles.stop}>
-                <span className={styles.unit}>stop at </span>
-                <span className={styles.figure} data-part="stop">
-                  {reading(step.stopBar, units)}
-                </span>{" "}
-                <span className={styles.unit}>{unit}</span>
-                {warm && step.step !== "drain" && (
-                  <span className={styles.warm} data-part="warm">
-                    {reading(warm.stops[index]!, units)} {unit} at {degreesText(warm.warmK, units)}
-                  </span>
-                )}
-              </span>
-            </li>
-          );
-        })}
+              )}
+            </span>
+          </li>
+        ))}
       </ol>
       <p className={styles.caution}>
-        Stops hold for gas settled at {degreesText(order.temperatureK, units)}; a gauge may be off by ±
-        {pressureErrorText(gaugeErrorBar, units)}. A plan, not a measurement: analyse.
+        {stopsHold(order, gaugeErrorBar, units)} A plan, not a measurement: analyse.
       </p>
     </div>
   );

@@ -2,9 +2,7 @@ import { makeStyles, Radio, RadioGroup, tokens } from "@fluentui/react-component
 import { SeverityMark } from "../kit/SeverityMark";
 import { useFilling } from "./FillContext";
 import { TOUCH, useFillStyles } from "./styles";
-import type { RankedWay } from "../../counter/plan/ways";
-import { moneyText, volumeText } from "../../counter/words";
-import type { Units } from "../../gas/units";
+import { waySaid } from "../../counter/plan/planSaid";
 
 const useStyles = makeStyles({
   way: { minHeight: TOUCH, alignItems: "flex-start" },
@@ -37,10 +35,7 @@ export function WaysList() {
             label={
               <>
                 {way.title}
-                <span className={own.why}>
-                  {way.may === "yes" ? "" : way.may === "no" ? "Not allowed. " : "Not known. "}
-                  {[...way.why, takesText(way, units)].filter(Boolean).join(" ")}
-                </span>
+                <span className={own.why}>{waySaid(way, units)}</span>
               </>
             }
           />
@@ -53,20 +48,10 @@ export function WaysList() {
             <SeverityMark mark="stop" />
             <span>
               {way.title}
-              <span className={own.why}>{way.why.join(" ")}</span>
+              <span className={own.why}>{waySaid(way, units)}</span>
             </span>
           </div>
         ))}
     </section>
   );
-}
-
-function takesText(way: RankedWay, units: Units): string {
-  return [
-    way.cost ? `Costs ${moneyText(way.cost.total)}.` : "",
-    way.lostL > 0 ? `Lets out ${volumeText(way.lostL, units)}.` : "",
-    way.minutes === undefined ? "" : `About ${Math.ceil(way.minutes)} min.`,
-  ]
-    .filter(Boolean)
-    .join(" ");
 }
