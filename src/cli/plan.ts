@@ -109,7 +109,8 @@ function asJson(model: FillModel, units: Units): unknown {
           ...(way.cost && { cost: way.cost.total }),
         }),
     })),
-    modAt: model.depths?.mod === undefined ? null : { depth: model.depths.mod, unit: UNIT_NAMES[units].depth },
+    modAt:
+      model.depths?.mod === undefined ? null : { depth: model.depths.mod, unit: UNIT_NAMES[units].depth },
     cautions: CAUTIONS,
   };
 }

@@ -120,7 +120,15 @@ describe("plan", () => {
   });
 
   it("as JSON says of each way whether it may be gone, with its steps", async () => {
-    const { lines } = await command("plan", JSON.stringify(ORDER), "--rules", "GB", "--units", "us", "--json");
+    const { lines } = await command(
+      "plan",
+      JSON.stringify(ORDER),
+      "--rules",
+      "GB",
+      "--units",
+      "us",
+      "--json",
+    );
     expect(JSON.parse(lines.join("\n"))).toMatchObject({
       units: "us",
       // 32 % at 1.4 bar: (1.4 / 0.32 - 1) × 33 ft = 111.4, rounded down
