@@ -1,11 +1,15 @@
 import {
   countryInWords,
-  STANDARDS,
+  COUNTRIES,
+  countryRules,
   type Basis,
   type CountryRules,
   type Standard,
 } from "../../cylinders/countryRules";
 import type { Fault } from "../judge/rule";
+
+/** Every standard that is some country's own. */
+const STANDARDS = COUNTRIES.flatMap(({ code }) => countryRules(code).standards);
 
 /** Whether a source that is law in some countries is so here; where it is not, what it says is practice. */
 export function basisHere({ standards }: CountryRules, source: string): Basis {
