@@ -6,15 +6,9 @@ import {
   type Acceptances,
 } from "../audit/judge/acceptance";
 import { dueLists } from "../audit/lists/dueLists";
-import type { AuditResult, Finding, NotChecked } from "../audit/judge/finding";
+import type { CylinderAtRisk, AuditResult, Finding, NotChecked } from "../audit/judge/finding";
 import { SEVERITIES } from "../audit/judge/finding";
-import {
-  acceptedRisks,
-  notToFillNext,
-  openRisks,
-  type AcceptedRisk,
-  type CylinderAtRisk,
-} from "../audit/lists/recall";
+import { acceptedRisks, notToFillNext, openRisks, type AcceptedRisk } from "../audit/lists/recall";
 import { ruleInWords } from "../audit/rules/ruleInWords";
 import { DECISIVE } from "../audit/rules/orderOfHarm";
 import type { CountryRules } from "../cylinders/countryRules";
