@@ -14,7 +14,10 @@ export function lacksOf(notChecked: readonly NotChecked[]): readonly Lack[] {
   const lacks = new Map<string, Lack>();
   for (const { rule, count, why, cells } of notChecked) {
     // What a whole column lacks has no cells; some rules ask it of fewer fills than others.
-    const key = cells.length === 0 ? why : JSON.stringify([why, count, cells.map((cell) => [cell.sheet, cellName(cell)])]);
+    const key =
+      cells.length === 0
+        ? why
+        : JSON.stringify([why, count, cells.map((cell) => [cell.sheet, cellName(cell)])]);
     const before = lacks.get(key);
     const most = Math.max(count, before?.count ?? 0);
     lacks.set(key, { why, count: most, cells, rules: [...(before?.rules ?? []), rule] });
