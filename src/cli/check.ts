@@ -2,7 +2,8 @@ import { acceptancesOf, countAccepted, type Acceptance } from "../audit/judge/ac
 import { audit } from "../audit/audit";
 import { runName } from "../audit/judge/cellRuns";
 import { faultsOf } from "../audit/judge/oneFault";
-import type { CylinderAtRisk, AuditResult, Finding } from "../audit/judge/finding";
+import type { AuditResult, Finding } from "../audit/judge/finding";
+import type { CylinderAtRisk } from "../audit/lists/recall";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
 import { acceptedRisks, openRisks, type AcceptedRisk } from "../audit/lists/recall";

@@ -10,7 +10,7 @@ import {
 import { DismissRegular } from "@fluentui/react-icons";
 import { useId } from "react";
 import { CopyButton } from "../pane/kit/CopyButton";
-import type { Problem } from "../pane/kit/problem";
+import type { Problem } from "../session/problem";
 import type { Work } from "./useWork";
 
 const useStyles = makeStyles({

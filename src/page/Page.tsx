@@ -141,7 +141,6 @@ export function Page() {
                 appearance={appearance}
                 headed={false}
                 onOpenSample={opened.sample ? undefined : desk.openSample}
-                watchChanges={desk.watchChanges}
               />
             ) : (
               <Spinner label="Opening" />

@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useRef, useState, type RefObject } from "react";
-import type { Problem } from "../pane/kit/problem";
+import type { Problem } from "../session/problem";
 import type { Appearance } from "../pane/theme";
 import type { CellAddress } from "../sheet/sheet";
 import type { Desk, SelectedCell } from "./desk";
-import { download } from "../pane/kit/download";
+import { download } from "./download";
 import { copyName, summaryOf, type Opened } from "./opened";
 import { sampleLog } from "./sample";
 import { useWork, type Work } from "./useWork";
@@ -21,8 +21,6 @@ export interface DeskState {
   readonly saveCopy: () => void;
   /** Goes where a link of the workbook leads. */
   readonly follow: (target: CellAddress) => void;
-  /** Calls back when the user has changed the workbook. Returns the way to stop listening. */
-  readonly watchChanges: (onChange: () => void) => () => void;
 }
 
 /**
@@ -36,7 +34,6 @@ export function useDesk(
 ): DeskState {
   const desk = useRef<Promise<Desk>>(undefined);
   const unsaved = useRef(false);
-  const listeners = useRef(new Set<() => void>());
   const [opened, setOpened] = useState<Opened>();
   const [selected, setSelected] = useState<SelectedCell>();
   const { start, fail, ...underWay } = useWork();
@@ -108,7 +105,6 @@ export function useDesk(
         onEdit: () => {
           unsaved.current = true;
           look();
-          for (const listener of listeners.current) listener();
         },
       });
       return started;
@@ -141,9 +137,5 @@ export function useDesk(
     openSample,
     saveCopy,
     follow,
-    watchChanges: useCallback((onChange) => {
-      listeners.current.add(onChange);
-      return () => listeners.current.delete(onChange);
-    }, []),
   };
 }

@@ -1,5 +1,5 @@
 import { useCallback, useRef, useState } from "react";
-import { problemOf, wasCancelled, type Problem } from "../pane/kit/problem";
+import { problemOf, wasCancelled, type Problem } from "../session/problem";
 
 /** Work under way: what, how far, and how to call it off. */
 export interface Work {

@@ -52,20 +52,20 @@ const MonthArea = lazy(() => import("./month/MonthArea").then(({ MonthArea: area
 const CostsArea = lazy(() => import("./costs/CostsArea").then(({ CostsArea: area }) => ({ default: area })));
 
 /** What a person may want to do here; a check goes on while they look at another area. */
-export function Areas({ workbook, shop, onOpenSample, watchChanges }: AreasProps) {
+export function Areas({ workbook, shop, onOpenSample }: AreasProps) {
   const id = useId();
   const [area, setArea] = useState<keyof typeof AREAS>("check");
   const seenFill = useSeen(area === "fill");
   const seenMonth = useSeen(area === "month");
   const seenCosts = useSeen(area === "costs");
-  const check = useCheck(workbook, shop, watchChanges);
+  const check = useCheck(shop);
   return (
     <>
       <AreaTabs areas={AREAS} area={area} onArea={setArea} id={id} />
       <AreaPanel id={id} name="fill" shown={area}>
         {seenFill && (
           <Suspense fallback={<Spinner label="Opening the fill" />}>
-            <FillArea workbook={workbook} shop={shop} watchChanges={watchChanges} />
+            <FillArea workbook={workbook} shop={shop} />
           </Suspense>
         )}
       </AreaPanel>
@@ -75,14 +75,14 @@ export function Areas({ workbook, shop, onOpenSample, watchChanges }: AreasProps
       <AreaPanel id={id} name="month" shown={area}>
         {seenMonth && (
           <Suspense fallback={<Spinner label="Opening month end" />}>
-            <MonthArea workbook={workbook} shop={shop} watchChanges={watchChanges} />
+            <MonthArea workbook={workbook} shop={shop} />
           </Suspense>
         )}
       </AreaPanel>
       <AreaPanel id={id} name="costs" shown={area}>
         {seenCosts && (
           <Suspense fallback={<Spinner label="Opening fill costs" />}>
-            <CostsArea workbook={workbook} shop={shop} watchChanges={watchChanges} />
+            <CostsArea workbook={workbook} shop={shop} />
           </Suspense>
         )}
       </AreaPanel>

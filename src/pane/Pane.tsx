@@ -8,6 +8,8 @@ import { ProblemNote, Notice } from "./kit/ProblemNote";
 import { PaneHeader } from "./PaneHeader";
 import { FirstQuestion } from "./shop/FirstQuestion";
 import { useShop } from "./shop/useShop";
+import type { StartWorker } from "../session/worker/client";
+import { SessionProvider } from "./session";
 import { THEMES, type Appearance } from "./theme";
 
 export interface PaneProps {
@@ -17,11 +19,8 @@ export interface PaneProps {
   readonly headed?: boolean;
   /** Opens the sample log, where the host has one to offer. */
   readonly onOpenSample?: () => void;
-  /**
-   * Lets the pane hear of changes to the workbook's cells, where the host can tell of them.
-   * Returns the way to stop listening.
-   */
-  readonly watchChanges?: (onChange: () => void) => () => void;
+  /** Starts the worker that reads and judges; where none can start, the page does it. */
+  readonly startWorker?: StartWorker;
   /** Where the pane has to explain the formula in the selected cell, as the host itself has no place for it. */
   readonly formulas?: FormulaHost;
   /** What the host itself has to say, above all else. */
@@ -75,7 +74,7 @@ function ShopPane({
   workbook,
   headed = true,
   onOpenSample,
-  watchChanges,
+  startWorker,
 }: Omit<PaneProps, "appearance" | "formulas" | "hostNote">) {
   const styles = useStyles();
   const shop = useShop(workbook);
@@ -105,12 +104,15 @@ function ShopPane({
         </div>
       )}
       {shop.state === "reading" && <Spinner label="Reading this workbook's settings" />}
-      {shop.state === "ready" &&
-        (answered ? (
-          <Areas workbook={workbook} shop={shop} onOpenSample={onOpenSample} watchChanges={watchChanges} />
-        ) : (
-          <FirstQuestion shop={shop} onOpenSample={onOpenSample} />
-        ))}
+      {shop.state === "ready" && (
+        <SessionProvider workbook={workbook} settings={shop.settings} startWorker={startWorker}>
+          {answered ? (
+            <Areas workbook={workbook} shop={shop} onOpenSample={onOpenSample} />
+          ) : (
+            <FirstQuestion shop={shop} onOpenSample={onOpenSample} />
+          )}
+        </SessionProvider>
+      )}
     </main>
   );
 }

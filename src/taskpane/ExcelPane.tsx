@@ -9,7 +9,6 @@ export function ExcelPane({ workbook }: { readonly workbook: ExcelWorkbook }) {
     <Pane
       workbook={workbook}
       appearance={useAppearance()}
-      watchChanges={workbook.watchChanges}
       formulas={workbook}
       hostNote={<FunctionsNote workbook={workbook} />}
     />

@@ -1,7 +1,7 @@
 import { Button, makeStyles } from "@fluentui/react-components";
 import { useEffect, useState, type ReactNode } from "react";
 import { registeredVersion } from "../functions/hosts/registered";
-import { problemOf, type Problem } from "../pane/kit/problem";
+import { problemOf, type Problem } from "../session/problem";
 import { Notice, ProblemNote } from "../pane/kit/ProblemNote";
 import { useAnnounce } from "../pane/kit/announce";
 import { VERSION } from "../version";

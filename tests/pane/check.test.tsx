@@ -2,13 +2,14 @@
 import { act, fireEvent, screen, waitFor, within } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
 import { ownLine } from "../../src/sheet/ownSheet";
-import { FakeWorkbook, sheet, smallLog, US_SHOP } from "./fakeWorkbook";
+import { FakeWorkbook, LiveWorkbook, sheet, smallLog, US_SHOP } from "./fakeWorkbook";
 import { checkTheLog, press, showPane } from "./render";
 
 describe("finding the log", () => {
   it("ticks sheets by what is in them, and says what each was taken for", async () => {
     showPane({ workbook: new FakeWorkbook(smallLog(), US_SHOP) });
-    await screen.findByRole("button", { name: "Check the log" });
+    await checkTheLog();
+    press(/^Sheets and columns/);
     expect(checked("October")).toBe(true);
     expect(checked("Cylinders")).toBe(true);
     expect(screen.getByText("Log, 4 fills")).toBeTruthy();
@@ -24,7 +25,8 @@ describe("finding the log", () => {
       [ownLine("month report")],
     ]);
     showPane({ workbook: new FakeWorkbook([...smallLog(), report], US_SHOP) });
-    await screen.findByRole("button", { name: "Check the log" });
+    await checkTheLog();
+    press(/^Sheets and columns/);
     press(/2 other sheets/);
     expect(checked("Cylinders 2026-10")).toBe(false);
     expect(screen.getByText(/Brimbook wrote it \(month report\), and it is no log\./)).toBeTruthy();
@@ -33,7 +35,9 @@ describe("finding the log", () => {
   it("always shows that rows reconcile", async () => {
     showPane({ workbook: new FakeWorkbook(smallLog(), US_SHOP) });
     const bar = await screen.findByRole("region", { name: /^Rows/ });
-    expect(bar.textContent).toBe("10 rows = 4 fills + 3 cylinders + 2 headings + 1 blank + 0 unreadable");
+    expect(bar.textContent).toMatch(
+      /^10 rows = 4 fills \+ 3 cylinders \+ 2 headings \+ 1 blank \+ 0 unreadable/,
+    );
   });
 
   it("lists unreadable rows with cell and reason, and leads there", async () => {
@@ -41,7 +45,7 @@ describe("finding the log", () => {
     const rows = [...october!.rows, { values: [null, null, "???", 12, null] }];
     const workbook = new FakeWorkbook([{ ...october!, rows }, ...others], US_SHOP);
     showPane({ workbook });
-    await screen.findByRole("button", { name: "Check the log" });
+    await checkTheLog();
     press("1 unreadable");
     press(/^October!/);
     await waitFor(() => {
@@ -52,15 +56,16 @@ describe("finding the log", () => {
   it("teaches what a log is where there is none", async () => {
     showPane({ workbook: new FakeWorkbook([sheet("Prices", [["Air", 8]])], US_SHOP) });
     expect(await screen.findByText("No fill log found here")).toBeTruthy();
-    const button = screen.getByRole("button", { name: "Check the log" });
-    expect(button.getAttribute("aria-disabled")).toBe("true");
+    expect(screen.getByText(/Tick a sheet that holds fills/)).toBeTruthy();
   });
 
   it("names a sheet that cannot be read, and goes on with the others", async () => {
     const workbook = new FakeWorkbook(smallLog(), US_SHOP);
     workbook.broken = "Prices";
     showPane({ workbook });
-    expect(await screen.findByText(/Prices: The sheet Prices is protected/)).toBeTruthy();
+    await checkTheLog();
+    press(/^Sheets and columns/);
+    expect(screen.getByText(/Prices: The sheet Prices is protected/)).toBeTruthy();
     expect(checked("October")).toBe(true);
   });
 
@@ -72,7 +77,7 @@ describe("finding the log", () => {
     press("Cancel");
     workbook.gate = undefined;
     press("Look for logs");
-    await screen.findByRole("button", { name: "Check the log" });
+    await checkTheLog();
   });
 });
 
@@ -80,7 +85,8 @@ describe("the columns", () => {
   it("show heading, meaning, unit and confidence, and a correction is kept by heading", async () => {
     const workbook = new FakeWorkbook(smallLog(), US_SHOP);
     showPane({ workbook });
-    await screen.findByRole("button", { name: "Check the log" });
+    await checkTheLog();
+    press(/^Sheets and columns/);
     press(/^8 columns/);
     const meaning = screen.getByRole<HTMLSelectElement>("combobox", { name: /^What “End psi” in October/ });
     expect(meaning.value).toBe("endPressure");
@@ -115,7 +121,8 @@ describe("dates that can be read either way", () => {
       ["9/10/2026", "A10001", 500, 3000],
     ]);
     showPane({ workbook: new FakeWorkbook([log], US_SHOP) });
-    await screen.findByRole("button", { name: "Check the log" });
+    await checkTheLog();
+    press(/^Sheets and columns/);
     press(/^4 columns/);
     expect(screen.getByText(/“9\/10\/2026” under “Date”.* was read month first/)).toBeTruthy();
   });
@@ -176,31 +183,30 @@ describe("a check", () => {
     expect(screen.getAllByText(/no column for hydro/).length).toBeGreaterThan(0);
   });
 
-  it("is out of date once the log changes", async () => {
-    let change: () => void = () => undefined;
-    const watchChanges = (onChange: () => void) => {
-      change = onChange;
-      return () => undefined;
-    };
-    showPane({ workbook: new FakeWorkbook(smallLog(), US_SHOP), watchChanges });
+  it("follows what is typed, and says what came and what went", async () => {
+    const workbook = new LiveWorkbook(smallLog(), US_SHOP);
+    showPane({ workbook });
     await checkTheLog();
+    expect(screen.queryByRole("button", { name: "Check again" })).toBeNull();
     act(() => {
-      change();
+      workbook.type("Cylinders", 2, 2, "2024-06-15");
     });
-    expect(screen.getByText(/Your log changed since this check/)).toBeTruthy();
-    press("Check again");
-    await waitFor(() => {
-      expect(screen.queryByText(/Your log changed since this check/)).toBeNull();
+    await screen.findByRole("heading", { name: "1 finding" });
+    expect(screen.getByRole("status").textContent).toMatch(/^Checked\. 1 finding, .* Gone: 1 finding\.\s*$/);
+    act(() => {
+      workbook.type("October", 5, 5, 36);
     });
+    await screen.findByRole("heading", { name: "2 findings" });
+    expect(screen.getByRole("status").textContent).toMatch(/ New: 1 finding\.\s*$/);
   });
 
-  it("is out of date once the rules change", async () => {
+  it("follows the rules of the shop", async () => {
     showPane({ workbook: new FakeWorkbook(smallLog(), US_SHOP) });
     await checkTheLog();
     fireEvent.click(screen.getByRole("tab", { name: "Rules & shop" }));
     fireEvent.change(screen.getByRole("combobox", { name: /Whose rules/ }), { target: { value: "GB" } });
     fireEvent.click(screen.getByRole("tab", { name: "Check the log" }));
-    expect(screen.getByText(/You changed what is checked/)).toBeTruthy();
+    expect(await screen.findByText(/^By the rules of the United Kingdom/)).toBeTruthy();
   });
 
   it("that cannot read a chosen sheet says why, and keeps the earlier result", async () => {
@@ -218,29 +224,29 @@ describe("focus and speech", () => {
   it("goes from the button to Cancel, and from there to the results", async () => {
     const workbook = new FakeWorkbook(smallLog(), US_SHOP);
     showPane({ workbook });
-    await screen.findByRole("button", { name: "Check the log" });
+    await checkTheLog();
     let open: () => void = () => undefined;
     workbook.gate = new Promise((resolve) => {
       open = resolve;
     });
-    press("Check the log");
+    workbook.sheets = workbook.sheets.slice(0, 2);
+    press("Check again");
     expect(document.activeElement).toBe(screen.getByRole("button", { name: "Cancel" }));
     open();
     const title = await screen.findByRole("heading", { name: "2 findings" });
     await waitFor(() => {
       expect(document.activeElement).toBe(title);
     });
-    expect(screen.getByRole("status").textContent).toMatch(/^Checked\. 2 findings/);
   });
 
   it("comes back to the button when a check is called off", async () => {
     const workbook = new FakeWorkbook(smallLog(), US_SHOP);
     showPane({ workbook });
-    await screen.findByRole("button", { name: "Check the log" });
+    await checkTheLog();
     workbook.gate = new Promise(() => undefined);
-    press("Check the log");
+    press("Check again");
     press("Cancel");
-    expect(document.activeElement).toBe(screen.getByRole("button", { name: "Check the log" }));
+    expect(document.activeElement).toBe(screen.getByRole("button", { name: "Check again" }));
   });
 });
 

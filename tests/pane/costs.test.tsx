@@ -1,10 +1,12 @@
 // @vitest-environment jsdom
-import { act, fireEvent, render, screen, waitFor, within } from "@testing-library/react";
+import { fireEvent, render, screen, waitFor, within } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
 import { Notice } from "../../src/pane/kit/ProblemNote";
+import { draftValue } from "../../src/sheet/draft/draft";
+import { ownSheetOf } from "../../src/sheet/ownSheet";
 import type { Sheet } from "../../src/sheet/sheet";
 import { priceSheet } from "../costs/lists";
-import { FakeWorkbook, sheet, smallLog, US_SHOP } from "./fakeWorkbook";
+import { FakeWorkbook, LiveWorkbook, sheet, smallLog, US_SHOP } from "./fakeWorkbook";
 import { press, showPane } from "./render";
 
 /** The small log, three fills of which can be costed: GP1003's start mix is there, GP9999 is in no register. */
@@ -22,15 +24,9 @@ function costedLog(...more: Sheet[]): Sheet[] {
   ];
 }
 
-async function openCosts(
-  workbook: FakeWorkbook,
-  props: Partial<Parameters<typeof showPane>[0]> = {},
-): Promise<void> {
-  showPane({ workbook, ...props });
+async function openCosts(workbook: FakeWorkbook): Promise<void> {
+  showPane({ workbook });
   fireEvent.click(await screen.findByRole("tab", { name: "Fill costs" }));
-  const button = await screen.findByRole("button", { name: "Work out the costs" });
-  button.focus();
-  fireEvent.click(button);
   await screen.findByRole("button", { name: "Work it out again" });
 }
 
@@ -125,10 +121,10 @@ describe("fill costs", () => {
     expect(markOf(written.closest(".fui-MessageBar"))).toBe(markOf(done));
     expect(markOf(done)).not.toBe(markOf(render(<Notice>Mind this.</Notice>).container));
     expect(JSON.stringify(workbook.added)).not.toContain("C-014");
-    const kept = workbook.settings.get("brimbook") as { sheets: { sheet: string; use: boolean }[] };
-    expect(kept.sheets.filter(({ use }) => !use).map(({ sheet }) => sheet)).toEqual(
-      workbook.added.map(({ name }) => name),
-    );
+    for (const { rows } of workbook.added)
+      expect(ownSheetOf({ rows: rows.map(({ cells }) => ({ values: cells.map(draftValue) })) })).toBe(
+        "fill costs",
+      );
     workbook.added.length = 0;
     fireEvent.click(screen.getByRole("checkbox", { name: "with customers" }));
     press("Write the cost sheets", area());
@@ -155,22 +151,16 @@ describe("fill costs", () => {
     expect(missing.parentElement?.textContent).toMatch(/^Missing6\d$/);
   });
 
-  it("are out of date once the workbook changes", async () => {
-    let change: (() => void)[] = [];
-    const watchChanges = (onChange: () => void) => {
-      change.push(onChange);
-      return () => {
-        change = change.filter((each) => each !== onChange);
-      };
-    };
-    await openCosts(new FakeWorkbook(costedLog(priceSheet()), US_SHOP), { watchChanges });
-    act(() => {
-      for (const each of change) each();
-    });
-    expect(screen.getByText(/Your workbook changed since/)).toBeTruthy();
-    press("Work it out again", area());
+  it("follow what is typed", async () => {
+    const workbook = new LiveWorkbook(costedLog(priceSheet()), US_SHOP);
+    showPane({ workbook });
+    fireEvent.click(await screen.findByRole("tab", { name: "Fill costs" }));
     await waitFor(() => {
-      expect(screen.queryByText(/Your workbook changed since/)).toBeNull();
+      expect(status().textContent).toContain("4 fills = 3 costed + 1 not costed");
+    });
+    workbook.type("October", 3, 1, "GP1003");
+    await waitFor(() => {
+      expect(status().textContent).toContain("4 fills = 4 costed + 0 not costed");
     });
   });
 
@@ -184,6 +174,6 @@ describe("fill costs", () => {
     workbook.gate = undefined;
     workbook.broken = "October";
     press("Work it out again", area());
-    expect(await screen.findByText(/^Not read: October/)).toBeTruthy();
+    expect(await within(area()).findByText(/^The sheet October is protected/)).toBeTruthy();
   });
 });

@@ -1,6 +1,17 @@
 import type { SheetDraft } from "../../src/sheet/draft/draft";
-import type { CellAddress, CellValue, Sheet } from "../../src/sheet/sheet";
-import { WorkbookProblem, type SelectedRows, type Workbook } from "../../src/workbook/workbook";
+import {
+  BLANK_ROW,
+  type CellAddress,
+  type CellValue,
+  type Sheet,
+  type SheetRow,
+} from "../../src/sheet/sheet";
+import {
+  WorkbookProblem,
+  type SelectedRows,
+  type Workbook,
+  type WorkbookChange,
+} from "../../src/workbook/workbook";
 
 /** A sheet from its cells. Text that looks like an ISO date becomes a date cell. */
 export function sheet(name: string, rows: readonly (readonly CellValue[])[], hidden = false): Sheet {
@@ -82,6 +93,52 @@ export class FakeWorkbook implements Workbook {
   writeSetting(key: string, value: unknown): Promise<void> {
     this.settings.set(key, value);
     return Promise.resolve();
+  }
+}
+
+/** One that tells of changes, as Excel and the grid do. */
+export class LiveWorkbook extends FakeWorkbook {
+  private readonly listeners = new Set<(changes: readonly WorkbookChange[]) => void>();
+
+  async readRows(name: string, firstRow: number, lastRow: number): Promise<readonly SheetRow[]> {
+    const { rows } = await this.readSheet(name);
+    return Array.from({ length: lastRow + 1 - firstRow }, (_, at) => rows[firstRow + at] ?? BLANK_ROW);
+  }
+
+  watch(onChange: (changes: readonly WorkbookChange[]) => void): () => void {
+    this.listeners.add(onChange);
+    return () => this.listeners.delete(onChange);
+  }
+
+  /** Makes a sheet another one, and tells what changed in it. */
+  edit(name: string, next: (sheet: Sheet) => Sheet, ...changes: readonly WorkbookChange[]): void {
+    this.sheets = this.sheets.map((each) => (each.name === name ? next(each) : each));
+    this.tell(...changes);
+  }
+
+  tell(...changes: readonly WorkbookChange[]): void {
+    for (const listener of this.listeners) listener(changes);
+  }
+
+  /** Writes into one cell. */
+  type(name: string, row: number, column: number, value: CellValue): void {
+    const put = (cells: readonly CellValue[]) => {
+      const next = [...cells];
+      while (next.length < column) next.push(null);
+      next[column] = value;
+      return next;
+    };
+    this.edit(
+      name,
+      (sheet) => ({
+        ...sheet,
+        rows: Array.from({ length: Math.max(sheet.rows.length, row + 1) }, (_, at) => {
+          const before = sheet.rows[at] ?? BLANK_ROW;
+          return at === row ? { ...before, values: put(before.values) } : before;
+        }),
+      }),
+      { kind: "rows", sheet: name, firstRow: row, lastRow: row },
+    );
   }
 }
 

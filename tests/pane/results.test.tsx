@@ -6,9 +6,8 @@ import { SEVERITIES, type Finding, type NotChecked } from "../../src/audit/judge
 import { acceptancesOf, identityOf } from "../../src/audit/judge/acceptance";
 import { AnnouncerProvider } from "../../src/pane/kit/announce";
 import type { CheckReport } from "../../src/pane/check/report";
-import { NOTHING_YET } from "../../src/pane/check/checkState";
 import { findingsText } from "../../src/pane/check/results/findingsText";
-import { lacksOf } from "../../src/audit/lists/lacks";
+import { lacksOf } from "../../src/pane/check/results/lacks";
 import { sortByHarm } from "../../src/pane/check/results/useFindings";
 import { Results } from "../../src/pane/check/results/Results";
 import type { Jump } from "../../src/pane/check/useJump";
@@ -47,6 +46,10 @@ function report(count: number, notChecked: readonly NotChecked[] = []): CheckRep
     overrides: [],
     recall: [],
     doNotFill: [],
+    due: { asOf: "2026-11-30", outOfDate: [], dueWithin: [], notKnown: [] },
+    patterns: { patterns: [], leftOut: 0, blends: 0 },
+    came: [],
+    went: [],
     facts: findings.map((_, at) => ({ held: 3000, filledBy: at % 2 === 0 ? "R." : "T." })),
   };
 }
@@ -70,13 +73,13 @@ function ShownResults({ shown, jump, accepted }: ShownResultsProps) {
     readAgain: () => undefined,
   };
   const check: Check = {
-    ...NOTHING_YET,
     report: shown,
     shop,
-    outOfDate: false,
-    look: () => undefined,
-    run: () => undefined,
-    ask: () => undefined,
+    unreachable: [],
+    busy: undefined,
+    problem: undefined,
+    isLive: true,
+    again: () => undefined,
     cancel: () => undefined,
   };
   return (

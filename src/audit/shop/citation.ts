@@ -1,20 +1,11 @@
 import {
   countryInWords,
-  COUNTRIES,
-  countryRules,
+  STANDARDS,
   type Basis,
   type CountryRules,
   type Standard,
 } from "../../cylinders/countryRules";
-
-/** What a fault or a figure rests on. */
-export interface Said {
-  readonly basis: Basis;
-  readonly source: string;
-}
-
-/** Every standard that is some country's own. */
-const STANDARDS = COUNTRIES.flatMap(({ code }) => countryRules(code).standards);
+import type { Fault } from "../judge/rule";
 
 /** Whether a source that is law in some countries is so here; where it is not, what it says is practice. */
 export function basisHere({ standards }: CountryRules, source: string): Basis {
@@ -31,7 +22,7 @@ function published(part: string, by: readonly Standard[]): Standard | undefined 
  * The source of a fault as a shop of this country may read it: of several, its own. Where a custom has none there, it
  * says that no rule of the country was found, and whose was taken.
  */
-export function sourceFor(rules: CountryRules, { basis, source }: Said): string {
+export function sourceFor(rules: CountryRules, { basis, source }: Pick<Fault, "basis" | "source">): string {
   const { own, taken } = known(source, rules);
   return own ?? (basis === "practice" ? taken : source);
 }

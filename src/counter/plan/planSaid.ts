@@ -5,6 +5,7 @@ import {
   CAUTIONS,
   degreesText,
   depthText,
+  depthWarnings,
   moneyText,
   partsText,
   pressureErrorText,
@@ -12,7 +13,6 @@ import {
   stepText,
   volumeText,
 } from "../words";
-import { depthWarnings } from "./depths";
 import type { FillModel, Heat } from "./model";
 import { pricesFrom } from "./prices";
 import type { RankedWay } from "./ways";

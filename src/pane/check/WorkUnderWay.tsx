@@ -1,9 +1,9 @@
 import { Button, makeStyles, ProgressBar, tokens } from "@fluentui/react-components";
 import { useId, type RefObject } from "react";
-import type { Busy } from "./checkState";
+import type { Told } from "../../session/worker/told";
 
 interface WorkUnderWayProps {
-  readonly busy: Pick<Busy, "doing" | "share">;
+  readonly busy: Told;
   readonly onCancel: () => void;
   readonly cancelRef?: RefObject<HTMLButtonElement>;
 }

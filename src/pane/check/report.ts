@@ -1,60 +1,20 @@
-import type { DueLists } from "../../audit/lists/dueLists";
-import type { AuditResult } from "../../audit/judge/finding";
-import type { HousePatterns } from "../../audit/lists/housePatterns";
-import type { Receipt } from "../../counter/receive/receipt";
-import type { Waiting } from "../../counter/receive/waitingRows";
-import type { LogColumn, RowCounts, SheetKind, UnreadableRow } from "../../log/log";
-import type { CellValue } from "../../sheet/sheet";
-import type { ListedPrices } from "../../counter/plan/prices";
-import type { Answer } from "./questions";
+import type { RowCounts } from "../../log/log";
+import type { LogReading, SheetReading } from "../../session/reading";
+import type { SheetChoice } from "../../workbook/settings";
 
-export { count, counted } from "../../words/counts";
-export { reconciliation, reconciliationLine } from "../../reports/reconciliation";
+export type { CheckReport, FindingFacts } from "../../session/questions/check";
+export type { LogReading, SheetReading } from "../../session/reading";
 
-/** How one sheet was understood, without its rows: small enough to hand about. */
-export interface SheetReading {
-  readonly name: string;
-  readonly kind: SheetKind;
-  /** Why it is neither a log nor a register, in a sentence. */
-  readonly why: string | undefined;
-  readonly columns: readonly LogColumn[];
-  readonly rows: RowCounts;
-  readonly hiddenRows: number;
-  /** Choices were remembered for this sheet, but its headings have changed since. */
-  readonly headingsChanged: boolean;
+/** Whether a sheet is checked: as the shop said, else by what was found in it. */
+export function isChosen(sheet: SheetReading, choices: readonly SheetChoice[]): boolean {
+  return choices.find((choice) => choice.sheet === sheet.name)?.use ?? sheet.kind !== "neither";
 }
 
-/** How the sheets were understood. */
-export interface LogReading {
-  readonly sheets: readonly SheetReading[];
-  readonly unreadable: readonly UnreadableRow[];
-}
-
-/** A log, read and judged. */
-export interface CheckReport extends LogReading, AuditResult {
-  /** Whose rules it was judged by, as a code. */
-  readonly country: string;
-  /** What else is to be known of each finding, in the order of the findings. */
-  readonly facts: readonly FindingFacts[];
-  /** What is on record of the cylinders asked for, in the order asked. */
-  readonly receipts?: readonly Receipt[];
-  /** The price list of the workbook, where it has one. */
-  readonly prices?: ListedPrices;
-  /** What the rows asked for say of cylinders that wait to be filled. */
-  readonly waiting?: Waiting;
-  /** Which cylinders are out of date today or fall due; absent where nothing was judged. */
-  readonly due?: DueLists;
-  /** Ordered against analysed; absent where nothing was judged. */
-  readonly patterns?: HousePatterns;
-  /** The answer to the question asked. */
-  readonly answer?: Answer;
-}
-
-export interface FindingFacts {
-  /** What its cell held when it was judged. */
-  readonly held: CellValue;
-  /** Who filled, as the log names them; empty where it does not, or the finding is about the register. */
-  readonly filledBy: string;
+/** The part of a reading that concerns the sheets to be checked. */
+export function chosenPart(reading: LogReading, choices: readonly SheetChoice[]): LogReading {
+  const sheets = reading.sheets.filter((sheet) => isChosen(sheet, choices));
+  const names = new Set(sheets.map(({ name }) => name));
+  return { sheets, unreadable: reading.unreadable.filter(({ sheet }) => names.has(sheet)) };
 }
 
 /** The sum over several sheets. */
@@ -71,4 +31,45 @@ export function countRows(sheets: readonly SheetReading[]): RowCounts {
     totals: sum((rows) => rows.totals),
     unreadable: sum((rows) => rows.unreadable),
   };
+}
+
+/** Made once: a list has thousands of counts in it. */
+const COUNT = new Intl.NumberFormat("en-US");
+
+/** `12,345`, the same in every locale. */
+export function count(n: number): string {
+  return COUNT.format(n);
+}
+
+/** `1 row`, `2 rows`. */
+export function counted(n: number, one: string, several = `${one}s`): string {
+  return `${count(n)} ${n === 1 ? one : several}`;
+}
+
+const PARTS: readonly {
+  of: Exclude<keyof RowCounts, "total" | "unreadable">;
+  one: string;
+  several: string;
+}[] = [
+  { of: "fills", one: "fill", several: "fills" },
+  { of: "cylinders", one: "cylinder", several: "cylinders" },
+  { of: "notFilled", one: "row not filled", several: "rows not filled" },
+  { of: "struckOut", one: "row struck out", several: "rows struck out" },
+  { of: "headings", one: "heading", several: "headings" },
+  { of: "totals", one: "totals row", several: "totals rows" },
+  { of: "blank", one: "blank", several: "blank" },
+];
+
+/** What the readable rows are, in words: `598 fills`, `4 headings`. Kinds that do not occur are left out. */
+export function reconciliation(rows: RowCounts): readonly string[] {
+  return PARTS.flatMap(({ of, one, several }) => {
+    const rowsOf = rows[of] ?? 0;
+    return rowsOf > 0 ? [counted(rowsOf, one, several)] : [];
+  });
+}
+
+/** The whole sum: `612 rows = 598 fills + 4 headings + 10 blank + 0 unreadable`. */
+export function reconciliationLine(rows: RowCounts): string {
+  const parts = [...reconciliation(rows), `${count(rows.unreadable)} unreadable`];
+  return `${counted(rows.total, "row")} = ${parts.join(" + ")}`;
 }

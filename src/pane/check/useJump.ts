@@ -2,7 +2,7 @@ import { useCallback, useRef, useState } from "react";
 import { cellName, type CellAddress, type CellValue } from "../../sheet/sheet";
 import type { Workbook } from "../../workbook/workbook";
 import { useAnnounce } from "../kit/announce";
-import { problemOf } from "../kit/problem";
+import { problemOf } from "../../session/problem";
 
 /** What to tell after a jump, and beside which item. */
 export interface JumpNote {

@@ -6,7 +6,7 @@ import { count, counted } from "../check/report";
 import { placeName, type Jump } from "../check/useJump";
 import { Disclosure } from "../kit/Disclosure";
 import { TextButton } from "../kit/TextButton";
-import type { CostAnswer } from "./costDesk";
+import type { CostAnswer } from "../../session/questions/costs";
 import { gas, money, useTableStyles } from "./figures";
 import { GasBookTable } from "./GasBookTable";
 import { GroupTable } from "./GroupTable";

@@ -4,7 +4,7 @@ import { count, counted } from "../check/report";
 import { placeName, type Jump } from "../check/useJump";
 import { SeverityMark } from "../kit/SeverityMark";
 import { TextButton } from "../kit/TextButton";
-import type { CostAnswer } from "./costDesk";
+import type { CostAnswer } from "../../session/questions/costs";
 
 const useStyles = makeStyles({
   bar: {

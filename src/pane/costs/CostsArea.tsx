@@ -6,7 +6,6 @@ import { useJump } from "../check/useJump";
 import { WorkUnderWay } from "../check/WorkUnderWay";
 import { useAnnounce } from "../kit/announce";
 import { Notice, ProblemNote } from "../kit/ProblemNote";
-import type { PaneProps } from "../Pane";
 import type { Shop } from "../shop/useShop";
 import { CostResults } from "./CostResults";
 import { CostStatusBar } from "./CostStatusBar";
@@ -17,7 +16,6 @@ import { WriteSheets } from "./WriteSheets";
 interface CostsAreaProps {
   readonly workbook: Workbook;
   readonly shop: Shop;
-  readonly watchChanges?: PaneProps["watchChanges"];
 }
 
 const useStyles = makeStyles({
@@ -33,9 +31,9 @@ const useStyles = makeStyles({
 });
 
 /** Fill costs: gas that went in, what it cost, what was charged, and what could not be costed. */
-export function CostsArea({ workbook, shop, watchChanges }: CostsAreaProps) {
+export function CostsArea({ workbook, shop }: CostsAreaProps) {
   const styles = useStyles();
-  const costs = useCosts(workbook, shop, watchChanges);
+  const costs = useCosts(workbook, shop);
   const jump = useJump(workbook);
   const button = useRef<HTMLButtonElement>(null);
   const { answer, busy, problem, written, unreachable } = costs;
@@ -54,15 +52,14 @@ export function CostsArea({ workbook, shop, watchChanges }: CostsAreaProps) {
         )}
         {problem && <ProblemNote problem={problem} />}
         {unreachable.length > 0 && <Notice>Not read: {unreachable.join(" ")}</Notice>}
-        {costs.changed && (
-          <Notice>Your workbook changed since. Work it out again to see it as it is now.</Notice>
-        )}
         {busy ? (
           <WorkUnderWay busy={busy} onCancel={costs.cancel} />
         ) : (
-          <Button ref={button} appearance="primary" onClick={costs.run}>
-            {answer ? "Work it out again" : "Work out the costs"}
-          </Button>
+          (!costs.isLive || !answer) && (
+            <Button ref={button} appearance="primary" onClick={costs.run}>
+              {answer ? "Work it out again" : "Work out the costs"}
+            </Button>
+          )
         )}
         {answer && !hasFills && (
           <Notice>
@@ -83,7 +80,7 @@ export function CostsArea({ workbook, shop, watchChanges }: CostsAreaProps) {
           <Notice intent="success">
             {written.what === "cost sheets"
               ? `Written as new sheets: ${written.names.join(", ")}.`
-              : `“${written.names.join()}” is a new sheet. Fill in what applies there, then work it out again.`}
+              : `“${written.names.join()}” is a new sheet. Fill in what applies there.`}
           </Notice>
         )}
         <p className={styles.caution}>

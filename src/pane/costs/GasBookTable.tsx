@@ -5,7 +5,7 @@ import { GAS_BOOK_NOTES } from "../../reports/costs/gasBookSheet";
 import { count } from "../check/report";
 import { placeName, type Jump } from "../check/useJump";
 import { TextButton } from "../kit/TextButton";
-import type { CostAnswer } from "./costDesk";
+import type { CostAnswer } from "../../session/questions/costs";
 import { useTableStyles } from "./figures";
 import type { Costs } from "./useCosts";
 

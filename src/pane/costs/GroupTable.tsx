@@ -1,7 +1,7 @@
 import { Field, Select } from "@fluentui/react-components";
 import { GROUPINGS, type Grouping } from "../../costs/sums";
 import { count } from "../check/report";
-import type { CostAnswer } from "./costDesk";
+import type { CostAnswer } from "../../session/questions/costs";
 import { money, useTableStyles } from "./figures";
 
 interface GroupTableProps {

@@ -8,7 +8,7 @@ import {
   type Scenario,
 } from "../../costs/whatIf";
 import { count } from "../check/report";
-import type { CostAnswer } from "./costDesk";
+import type { CostAnswer } from "../../session/questions/costs";
 import { money, useTableStyles } from "./figures";
 import type { Costs } from "./useCosts";
 

@@ -3,7 +3,6 @@ import { useEffect, useMemo, useRef } from "react";
 import { flushSync } from "react-dom";
 import type { Workbook } from "../../workbook/workbook";
 import { ProblemNote } from "../kit/ProblemNote";
-import type { PaneProps } from "../Pane";
 import type { Shop } from "../shop/useShop";
 import { AnalyseStage } from "./AnalyseStage";
 import { FillProvider, type Filling } from "./FillContext";
@@ -21,7 +20,6 @@ import { useRegister } from "./useRegister";
 interface FillAreaProps {
   readonly workbook: Workbook;
   readonly shop: Shop;
-  readonly watchChanges: PaneProps["watchChanges"];
 }
 
 const useStyles = makeStyles({
@@ -59,11 +57,11 @@ const STAGE_WORDS: Readonly<Record<Stage, string>> = {
 };
 
 /** Fill a cylinder: from the counter to the signature, one step after the other, all of it kept as it is typed. */
-export default function FillArea({ workbook, shop, watchChanges }: FillAreaProps) {
+export default function FillArea({ workbook, shop }: FillAreaProps) {
   const styles = useFillStyles();
   const own = useStyles();
   const state = useFillForm(workbook, shop.settings.units ?? "metric");
-  const register = useRegister(workbook, shop.settings, watchChanges);
+  const register = useRegister();
   const { form, change, ready } = state;
   const country = shop.settings.country ?? "";
   const asked = form.written.asked?.text.trim() ?? "";

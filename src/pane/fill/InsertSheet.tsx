@@ -2,7 +2,7 @@ import { Button } from "@fluentui/react-components";
 import { useState } from "react";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import { useAnnounce } from "../kit/announce";
-import { problemOf, type Problem } from "../kit/problem";
+import { problemOf, type Problem } from "../../session/problem";
 import { ProblemNote } from "../kit/ProblemNote";
 import { useFilling } from "./FillContext";
 import { useFillStyles } from "./styles";

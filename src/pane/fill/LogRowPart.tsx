@@ -6,7 +6,7 @@ import { isTotalsRow } from "../../log/rows/totalsRow";
 import type { Workbook } from "../../workbook/workbook";
 import type { SheetReading } from "../check/report";
 import { CopyButton } from "../kit/CopyButton";
-import { problemOf, type Problem } from "../kit/problem";
+import { problemOf, type Problem } from "../../session/problem";
 import { ProblemNote } from "../kit/ProblemNote";
 import { useAnnounce } from "../kit/announce";
 import { useFilling } from "./FillContext";

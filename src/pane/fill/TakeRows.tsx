@@ -3,7 +3,7 @@ import { useRef, useState } from "react";
 import type { RowNotTaken, Waiting, WaitingCylinder } from "../../counter/receive/waitingRows";
 import { WorkbookProblem, type SelectedRows } from "../../workbook/workbook";
 import { useAnnounce } from "../kit/announce";
-import { problemOf, type Problem } from "../kit/problem";
+import { problemOf, type Problem } from "../../session/problem";
 import { ProblemNote } from "../kit/ProblemNote";
 import { useFilling } from "./FillContext";
 import { shownIn, writeField } from "../../counter/form";

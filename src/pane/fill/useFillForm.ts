@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Units } from "../../gas/units";
 import type { Workbook } from "../../workbook/workbook";
-import { problemOf, type Problem } from "../kit/problem";
+import { problemOf, type Problem } from "../../session/problem";
 import { FORM_KEY, keptForm } from "./keptForm";
 import { newForm, writeField, type FieldName, type FillForm } from "../../counter/form";
 

@@ -1,7 +1,7 @@
 import { Button, MessageBar, MessageBarActions, MessageBarBody } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { CopyButton } from "./CopyButton";
-import type { Problem } from "./problem";
+import type { Problem } from "../../session/problem";
 
 interface ProblemNoteProps {
   readonly problem: Problem;

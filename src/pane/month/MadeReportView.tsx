@@ -2,7 +2,7 @@ import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { Workbook } from "../../workbook/workbook";
 import { count, counted } from "../check/report";
 import { ChartFigure } from "../kit/chart/ChartFigure";
-import type { MadeReport } from "./monthDesk";
+import type { MadeReport } from "../../session/questions/month";
 import type { Month } from "./useMonth";
 
 interface MadeReportViewProps {

@@ -5,7 +5,6 @@ import { count, counted } from "../check/report";
 import { WorkUnderWay } from "../check/WorkUnderWay";
 import { useAnnounce } from "../kit/announce";
 import { Notice, ProblemNote } from "../kit/ProblemNote";
-import type { PaneProps } from "../Pane";
 import type { Shop } from "../shop/useShop";
 import { MadeReportView } from "./MadeReportView";
 import { ReportForm } from "./ReportForm";
@@ -14,7 +13,6 @@ import { useMonth, type Month } from "./useMonth";
 interface MonthAreaProps {
   readonly workbook: Workbook;
   readonly shop: Shop;
-  readonly watchChanges?: PaneProps["watchChanges"];
 }
 
 const useStyles = makeStyles({
@@ -29,9 +27,9 @@ const useStyles = makeStyles({
 });
 
 /** Month end: the report of one month, looked at here and written as new sheets. */
-export function MonthArea({ workbook, shop, watchChanges }: MonthAreaProps) {
+export function MonthArea({ workbook, shop }: MonthAreaProps) {
   const styles = useStyles();
-  const month = useMonth(workbook, shop, watchChanges);
+  const month = useMonth(workbook, shop);
   const button = useRef<HTMLButtonElement>(null);
   const { months, report, busy, problem, unreachable } = month;
   useSpokenState(month);
@@ -46,9 +44,6 @@ export function MonthArea({ workbook, shop, watchChanges }: MonthAreaProps) {
       )}
       {problem && <ProblemNote problem={problem} />}
       {unreachable.length > 0 && <Notice>Not read: {unreachable.join(" ")}</Notice>}
-      {month.changed && (
-        <Notice>Your workbook changed since. Read the log again to report it as it is now.</Notice>
-      )}
       {months?.length === 0 && (
         <Notice>
           No fill with a date that can be read. See under “Check the log” how the sheets are understood.
@@ -76,19 +71,21 @@ function NextStep({
   readonly month: Month;
   readonly button: RefObject<HTMLButtonElement>;
 }) {
-  const { months, report, changed } = month;
-  if (!months || months.length === 0 || changed) {
-    return (
-      <Button ref={button} appearance="primary" onClick={month.look}>
-        {months ? "Read the log again" : "Read the log"}
-      </Button>
-    );
-  }
-  if (report) return null;
+  const { months, report, isLive } = month;
+  const again = !isLive || !months;
   return (
-    <Button ref={button} appearance="primary" onClick={month.make}>
-      Make the report
-    </Button>
+    <>
+      {months && months.length > 0 && !report && (
+        <Button ref={button} appearance="primary" onClick={month.make}>
+          Make the report
+        </Button>
+      )}
+      {again && (
+        <Button appearance={months ? "secondary" : "primary"} onClick={month.look}>
+          {months ? "Read the log again" : "Read the log"}
+        </Button>
+      )}
+    </>
   );
 }
 

@@ -1,6 +1,6 @@
 import { Checkbox, Field, Input, makeStyles, Select } from "@fluentui/react-components";
 import { counted } from "../check/report";
-import type { MonthChoice } from "./monthDesk";
+import type { MonthChoice } from "../../session/questions/month";
 import type { Month } from "./useMonth";
 
 interface ReportFormProps {

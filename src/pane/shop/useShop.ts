@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Workbook } from "../../workbook/workbook";
 import { NO_SETTINGS, readShopSettings, writeShopSettings, type ShopSettings } from "../../workbook/settings";
-import { problemOf, type Problem } from "../kit/problem";
+import { problemOf, type Problem } from "../../session/problem";
 
 export interface Shop {
   readonly settings: ShopSettings;

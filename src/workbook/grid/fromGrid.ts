@@ -45,6 +45,17 @@ export class SheetReader {
     return { ...this.head(), rows: await this.rows((row) => this.row(row), options) };
   }
 
+  /** Some of its rows, the last included; many of them a few at a time. */
+  async span(firstRow: number, lastRow: number): Promise<SheetRow[]> {
+    const pace = new Pace();
+    const rows: SheetRow[] = [];
+    for (let row = firstRow; row <= lastRow; row++) {
+      rows.push(this.row(row));
+      if (rows.length % ROWS_A_STEP === 0) await pace.step(ROWS_A_STEP);
+    }
+    return rows;
+  }
+
   /** The sheet with all that a saved file keeps. */
   async content(options?: PaceOptions): Promise<SheetContent> {
     const { xSplit, ySplit } = this.sheet.getFreeze();

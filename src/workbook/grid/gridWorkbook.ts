@@ -18,9 +18,11 @@ import {
   type SelectedRows,
   type SheetInfo,
   type Workbook,
+  type WorkbookChange,
 } from "../workbook";
 import type { Engine } from "./engine";
 import { makeRoom, written } from "./appendRow";
+import { watchCells } from "./changes";
 import { SheetReader } from "./fromGrid";
 import { targetOf } from "./links";
 import { clearMarks, markCells } from "./marks";
@@ -100,6 +102,16 @@ export class GridWorkbook implements Workbook {
 
   async readSheet(name: string, progress?: (share: number) => void, signal?: AbortSignal): Promise<Sheet> {
     return this.reader(name).read({ ...(progress && { progress }), ...(signal && { signal }) });
+  }
+
+  async readRows(name: string, firstRow: number, lastRow: number): Promise<readonly SheetRow[]> {
+    return this.reader(name).span(firstRow, lastRow);
+  }
+
+  /** Tells of every change at once, before anything else can be asked of the grid. */
+  watch(onChange: (changes: readonly WorkbookChange[]) => void): () => void {
+    const nameOf = (id: string) => this.engineWorkbook().getSheetBySheetId(id)?.getName();
+    return watchCells(this.engine, this.id, nameOf, onChange);
   }
 
   async readCell({ sheet, row, column }: CellAddress): Promise<CellValue | undefined> {

@@ -10,7 +10,7 @@ import { dayInWords } from "./dayInWords";
 import { AcceptForm } from "./AcceptForm";
 import { AcceptedNote } from "./AcceptedNote";
 import type { Accepted } from "./useAccepted";
-import type { ShownFinding } from "./filter";
+import type { ShownFinding } from "./useFindings";
 
 interface FindingEntryProps {
   readonly entry: ShownFinding;

@@ -6,8 +6,7 @@ import type { Jump } from "../useJump";
 import { FindingEntry } from "./FindingEntry";
 import type { Group } from "./filter";
 import type { Accepted } from "./useAccepted";
-import type { ShownFinding } from "./filter";
-import { GROUPS, type Findings } from "./useFindings";
+import { GROUPS, type Findings, type ShownFinding } from "./useFindings";
 
 interface FindingListProps {
   readonly findings: Findings;

@@ -6,8 +6,7 @@ import { SeverityMark } from "../../kit/SeverityMark";
 import { count } from "../report";
 import { ruleInWords } from "../../../audit/rules/ruleInWords";
 import { placeName, type Jump } from "../useJump";
-import { lacksOf } from "../../../audit/lists/lacks";
-import { countNotChecked } from "./lacks";
+import { countNotChecked, lacksOf } from "./lacks";
 
 interface NotCheckedListProps {
   readonly notChecked: readonly NotChecked[];

@@ -10,7 +10,7 @@ import { ProblemNote } from "../../kit/ProblemNote";
 import { counted, countRows, reconciliationLine, type CheckReport } from "../report";
 import { WorkUnderWay } from "../WorkUnderWay";
 import type { Findings } from "./useFindings";
-import { useTask } from "./useTask";
+import { useTask } from "../../kit/useTask";
 
 interface OnTheLogProps {
   readonly report: CheckReport;

@@ -1,16 +1,6 @@
-import type { Acceptance } from "../../../audit/judge/acceptance";
-import type { Finding, Severity } from "../../../audit/judge/finding";
-import type { FindingFacts } from "../report";
+import type { Severity } from "../../../audit/judge/finding";
 import { placeName } from "../useJump";
-
-export interface ShownFinding extends Partial<FindingFacts> {
-  readonly finding: Finding;
-  /** Its severity, unless the shop lets it stand. */
-  readonly group: Group;
-  readonly acceptance: Acceptance | undefined;
-  /** Its place in the report. */
-  readonly key: number;
-}
+import type { ShownFinding } from "./useFindings";
 
 /** By harm; what the shop lets stand is counted apart. */
 export type Group = Severity | "accepted";

@@ -2,8 +2,7 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import { useState } from "react";
 import { Disclosure } from "../../kit/Disclosure";
 import { TextButton } from "../../kit/TextButton";
-import { isChosen } from "../checkState";
-import { counted, type LogReading, type SheetReading } from "../report";
+import { counted, isChosen, type LogReading, type SheetReading } from "../report";
 import type { Check } from "../useCheck";
 import { OpenQuestions } from "./OpenQuestions";
 import { SheetEntry } from "./SheetEntry";
@@ -50,7 +49,7 @@ export function Setup({ check, reading, onAllAnswered }: SetupProps) {
         title="Sheets and columns"
         heading="h2"
         hint={inWords(chosen)}
-        open={toggled ?? check.report === undefined}
+        open={toggled ?? chosen.every(({ rows }) => rows.fills === 0)}
         onToggle={setToggled}
       >
         {likely.length > 0 && entries(likely)}
@@ -66,7 +65,7 @@ export function Setup({ check, reading, onAllAnswered }: SetupProps) {
             {entries(others)}
           </Disclosure>
         )}
-        <TextButton className={styles.again} onClick={check.look}>
+        <TextButton className={styles.again} onClick={check.again}>
           Look through the workbook again
         </TextButton>
       </Disclosure>

@@ -3,8 +3,10 @@ import { useId, useState, type FormEvent } from "react";
 import type { AirTest } from "../../../../audit/shop/shop";
 import type { SuspectCylinder } from "../../../../audit/lists/suspectGas";
 import { isSameSource } from "../../../../audit/shop/gasSources";
+import { ProblemNote } from "../../../kit/ProblemNote";
 import { TextButton } from "../../../kit/TextButton";
-import type { SuspectGas } from "../../questions";
+import type { BadAir, SuspectGas } from "../../../../session/questions/suspectGas";
+import { useAnswer } from "../../../session";
 import { counted } from "../../report";
 import type { Check } from "../../useCheck";
 import type { Jump } from "../../useJump";
@@ -35,16 +37,15 @@ export function BadAirTest({ check, jump }: BadAirTestProps) {
   const before = ownBefore ?? recordedBefore ?? "";
   const after = ownAfter ?? recordedAfter ?? "";
   const isInOrder = (before === "" || before < date) && (after === "" || after > date);
-  const answer = check.answers["bad air test"];
-  const busy = check.busy?.with === "bad air test" ? check.busy : undefined;
+  const [wanted, setWanted] = useState<BadAir>();
+  const { answer, busy, problem, cancel } = useAnswer("suspectGas", wanted ?? "nothing");
 
   const submit = (event: FormEvent) => {
     event.preventDefault();
     setAsked(true);
     if (date === "" || !isInOrder) return;
     const at = source.trim() === "" ? {} : { source: source.trim() };
-    check.ask({
-      kind: "bad air test",
+    setWanted({
       failed: { date, passed: false, ...at },
       good: [before, after].filter(Boolean).map((day) => ({ date: day, passed: true, ...at })),
     });
@@ -94,7 +95,8 @@ export function BadAirTest({ check, jump }: BadAirTestProps) {
         <Button type="submit" size="small" className={styles.button}>
           List the cylinders
         </Button>
-        {busy && <WorkUnderWay busy={busy} onCancel={check.cancel} />}
+        {busy && <WorkUnderWay busy={busy} onCancel={cancel} />}
+        {problem && <ProblemNote problem={problem} />}
       </form>
       {answer && <Suspects answer={answer} jump={jump} check={check} />}
     </>

@@ -3,6 +3,9 @@ import { useState } from "react";
 import { settingsFor } from "../../../../audit/shop/limits";
 import { shopOf, type HouseOverrides } from "../../../../audit/shop/shop";
 import { COUNTRIES, countryRules } from "../../../../cylinders/countryRules";
+import type { Tried } from "../../../../session/questions/rehearsal";
+import { ProblemNote } from "../../../kit/ProblemNote";
+import { useAnswer } from "../../../session";
 import { FigureField } from "../../../shop/FigureField";
 import { WorkUnderWay } from "../../WorkUnderWay";
 import type { FurtherProps } from "./FurtherView";
@@ -19,8 +22,8 @@ export function RehearsalForm({ report, check, jump }: FurtherProps) {
   const settings = settingsFor(rules);
   const usual = shopOf(rules);
   const own = country === report.country ? (check.shop.settings.house ?? {}) : {};
-  const answer = check.answers.rehearsal;
-  const busy = check.busy?.with === "rehearsal" ? check.busy : undefined;
+  const [wanted, setWanted] = useState<Tried>();
+  const { answer, busy, problem, cancel } = useAnswer("rehearsal", wanted ?? "nothing");
   const isSame = country === report.country && Object.keys(tried).length === 0;
   return (
     <>
@@ -84,7 +87,7 @@ export function RehearsalForm({ report, check, jump }: FurtherProps) {
           className={styles.button}
           disabledFocusable={isSame}
           onClick={() => {
-            check.ask({ kind: "rehearsal", country, house: tried });
+            setWanted({ country, house: tried });
           }}
         >
           Compare
@@ -92,7 +95,8 @@ export function RehearsalForm({ report, check, jump }: FurtherProps) {
         {isSame && (
           <p className={styles.line}>Choose other rules, or a limit and its figure, to compare with now.</p>
         )}
-        {busy && <WorkUnderWay busy={busy} onCancel={check.cancel} />}
+        {busy && <WorkUnderWay busy={busy} onCancel={cancel} />}
+        {problem && <ProblemNote problem={problem} />}
       </div>
       {answer && <SideBySide answer={answer} now={report.country} jump={jump} />}
     </>

@@ -2,7 +2,7 @@ import { SEVERITIES, type Finding } from "../../../../audit/judge/finding";
 import { countryRules } from "../../../../cylinders/countryRules";
 import { Disclosure } from "../../../kit/Disclosure";
 import { SEVERITY_WORDS } from "../../../kit/SeverityMark";
-import type { ComparedRules, Differences } from "../../questions";
+import type { ComparedRules, Differences } from "../../../../session/questions/rehearsal";
 import { count } from "../../report";
 import { ruleInWords } from "../../../../audit/rules/ruleInWords";
 import { placeName, type Jump } from "../../useJump";

@@ -1,4 +1,0 @@
-import { serveDesk } from "../kit/deskWorker";
-import { MonthDesk } from "./monthDesk";
-
-serveDesk((sheets) => new MonthDesk(sheets));
