@@ -1,52 +1,9 @@
 import prettier from "eslint-config-prettier";
 import officeAddins from "eslint-plugin-office-addins";
 import tseslint from "typescript-eslint";
+import { MAY_IMPORT, PURE_ROOMS } from "./eslint.rooms.js";
 
-/** Which rooms each room may import from, besides itself. */
-const MAY_IMPORT = {
-  gas: [],
-  sheet: [],
-  depth: ["gas"],
-  blending: ["gas"],
-  cylinders: ["gas"],
-  words: ["gas", "cylinders", "sheet"],
-  log: ["words", "sheet", "gas", "cylinders"],
-  typed: ["words", "log", "sheet", "depth", "cylinders", "gas"],
-  audit: ["words", "log", "sheet", "blending", "depth", "cylinders", "gas"],
-  costs: ["words", "log", "sheet", "blending", "cylinders", "gas"],
-  counter: ["typed", "words", "audit", "costs", "log", "sheet", "blending", "depth", "cylinders", "gas"],
-  reports: ["words", "audit", "costs", "log", "sheet", "depth", "cylinders", "gas"],
-  functions: [
-    "typed",
-    "words",
-    "reports",
-    "audit",
-    "costs",
-    "log",
-    "sheet",
-    "blending",
-    "depth",
-    "cylinders",
-    "gas",
-  ],
-  suites: ["functions", "typed", "sheet"],
-  workbook: ["sheet"],
-};
-const PURE_ROOMS = [
-  "gas",
-  "sheet",
-  "depth",
-  "blending",
-  "cylinders",
-  "words",
-  "log",
-  "typed",
-  "audit",
-  "counter",
-  "costs",
-  "reports",
-];
-const ROOMS = [...Object.keys(MAY_IMPORT), "pane", "page", "cli", "taskpane"];
+const ROOMS = Object.keys(MAY_IMPORT);
 
 /** What a pure room must not know of: the page, Node, Office, and the clock with its time zone. */
 const OUTSIDE_WORLD = [

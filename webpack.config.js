@@ -84,6 +84,7 @@ function page(dist) {
 const FOR_READERS = {
   rules: new Set([
     ...["note", "source", "sources", "confidence", "about"],
+    ...["paper", "spelling", "startMinimumPsi", "serviceLifeSource", "standards", "airTest"],
     ...["airOnlySource", "cleanSource", "cleanMonthsSource", "missedVisualSource", "fillPressure"],
     ...["referenceTemperatureC", "eddyCurrent", "serviceLifeMonths", "maxFills"],
     ...["oxygenMaxPercent", "oxygenMaxSource", "pureOxygenMaxPsi", "pureOxygenSource"],

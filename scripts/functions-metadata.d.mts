@@ -1,7 +1,5 @@
 import type { Compiler } from "webpack";
 
-export declare const DECLARATIONS: string;
-
 export interface FunctionsMetadata {
   readonly allowErrorForDataTypeAny: boolean;
   readonly functions: readonly {

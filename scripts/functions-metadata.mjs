@@ -1,65 +1,61 @@
-/*
- * functions.json, which tells Excel the worksheet functions. Microsoft's generator makes it from the declarations in
- * src/functions/hosts/excelDeclarations.ts; what that cannot express is added here.
- */
-import { createRequire } from "node:module";
-import { dirname, join } from "node:path";
-import { fileURLToPath } from "node:url";
-
-const require = createRequire(import.meta.url);
-export const DECLARATIONS = join(
-  dirname(dirname(fileURLToPath(import.meta.url))),
-  "src/functions/hosts/excelDeclarations.ts",
-);
-
-/** The finished metadata. `helpUrl` is the address of the function reference. */
-export async function functionsMetadata(helpUrl) {
-  const { generateCustomFunctionsMetadata } = require("custom-functions-metadata");
-  const { metadataJson, errors } = await generateCustomFunctionsMetadata(DECLARATIONS);
-  if (errors.length > 0) throw new Error(errors.join("\n"));
-  return finished(JSON.parse(metadataJson), helpUrl);
-}
+/* functions.json, which tells Excel the worksheet functions: written from their catalogue. */
+import { projectFolder } from "./machine.mjs";
 
 /**
- * Adds what the declarations cannot say: error cells reach the function, so that one of them does not refuse a whole
- * column; each function has its place in the reference; `class_` is really called `class`, which TypeScript reserves.
+ * What Excel is told. Everything is a range of anything, so that a single value, a column and a table all arrive, and
+ * error cells reach the function: one of them does not refuse a whole column. `helpUrl` is the address of the reference.
  */
-function finished(metadata, helpUrl) {
+export async function functionsMetadata(helpUrl) {
+  const { WORKSHEET_FUNCTIONS } = await catalogue();
   return {
-    ...metadata,
     allowErrorForDataTypeAny: true,
-    functions: metadata.functions.map((each) => ({
-      ...each,
-      helpUrl: `${helpUrl}#${each.id.toLowerCase()}`,
-      parameters: each.parameters.map((parameter) => ({
-        ...parameter,
-        name: parameter.name.replace(/_$/, ""),
+    functions: WORKSHEET_FUNCTIONS.map(({ id, description, parameters }) => ({
+      id,
+      name: id,
+      description,
+      helpUrl: `${helpUrl}#${id.toLowerCase()}`,
+      parameters: parameters.map(({ name, help, optional, repeating }) => ({
+        name,
+        description: help,
+        ...ANY_RANGE,
+        ...(optional && { optional }),
+        ...(repeating && { repeating }),
       })),
+      result: ANY_RANGE,
     })),
   };
 }
 
-/** Webpack: puts the finished functions.json among the assets. Options: output (file name), helpUrl. */
+const ANY_RANGE = { type: "any", dimensionality: "matrix" };
+
+/** The catalogue is TypeScript, and node reads none. */
+async function catalogue() {
+  const { build } = await import("esbuild");
+  const { outputFiles } = await build({
+    absWorkingDir: projectFolder,
+    entryPoints: ["src/functions/catalogue.ts"],
+    bundle: true,
+    write: false,
+    format: "esm",
+    platform: "node",
+  });
+  return import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString("base64")}`);
+}
+
+/** Webpack: puts functions.json among the assets. Options: output (file name), helpUrl. */
 export class FunctionsMetadataPlugin {
   constructor({ output, helpUrl }) {
     this.output = output;
     this.helpUrl = helpUrl;
   }
 
-  apply(compiler) {
-    const CustomFunctionsMetadataPlugin = require("custom-functions-metadata-plugin");
-    new CustomFunctionsMetadataPlugin({ output: this.output, input: DECLARATIONS }).apply(compiler);
-    const { Compilation, sources } = compiler.webpack;
-    compiler.hooks.thisCompilation.tap("FunctionsMetadataPlugin", (compilation) => {
+  apply({ hooks, webpack: { Compilation, sources } }) {
+    const name = "FunctionsMetadataPlugin";
+    hooks.thisCompilation.tap(name, (compilation) => {
       const stage = Compilation.PROCESS_ASSETS_STAGE_ADDITIONS;
-      compilation.hooks.processAssets.tap({ name: "FunctionsMetadataPlugin", stage }, () => {
-        const generated = compilation.getAsset(this.output);
-        if (!generated) {
-          compilation.errors.push(new compiler.webpack.WebpackError(`${this.output} was not generated.`));
-          return;
-        }
-        const metadata = finished(JSON.parse(generated.source.source().toString()), this.helpUrl);
-        compilation.updateAsset(this.output, new sources.RawSource(JSON.stringify(metadata, null, 2)));
+      compilation.hooks.processAssets.tapPromise({ name, stage }, async () => {
+        const metadata = JSON.stringify(await functionsMetadata(this.helpUrl), null, 2);
+        compilation.emitAsset(this.output, new sources.RawSource(metadata));
       });
     });
   }

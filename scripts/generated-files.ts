@@ -1,5 +1,4 @@
 import { format, resolveConfig } from "prettier";
-import { functionDeclarations } from "./function-declarations";
 import { functionReference } from "./function-reference";
 import { ruleReference } from "./rule-reference";
 
@@ -7,7 +6,6 @@ import { ruleReference } from "./rule-reference";
 export async function generatedFiles(): Promise<readonly { readonly path: string; readonly text: string }[]> {
   return Promise.all(
     [
-      { path: "src/functions/hosts/excelDeclarations.ts", text: functionDeclarations() },
       { path: "docs/functions.md", text: functionReference() },
       { path: "docs/rules.md", text: ruleReference() },
     ].map(async ({ path, text }) => ({

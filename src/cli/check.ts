@@ -2,8 +2,7 @@ import { acceptancesOf, countAccepted, type Acceptance } from "../audit/judge/ac
 import { audit } from "../audit/audit";
 import { runName } from "../audit/judge/cellRuns";
 import { faultsOf } from "../audit/judge/oneFault";
-import type { AuditResult, Finding } from "../audit/judge/finding";
-import type { CylinderAtRisk } from "../audit/lists/recall";
+import type { CylinderAtRisk, AuditResult, Finding } from "../audit/judge/finding";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
 import { acceptedRisks, openRisks, type AcceptedRisk } from "../audit/lists/recall";

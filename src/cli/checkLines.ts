@@ -5,22 +5,16 @@ import {
   type AcceptedCount,
   type Acceptances,
 } from "../audit/judge/acceptance";
+import { lacksOf } from "../audit/lists/lacks";
+import { counted } from "../words/counts";
 import { dueLists } from "../audit/lists/dueLists";
-import type { AuditResult, Finding, NotChecked } from "../audit/judge/finding";
+import type { CylinderAtRisk, AuditResult, Finding, NotChecked } from "../audit/judge/finding";
 import { SEVERITIES } from "../audit/judge/finding";
-import {
-  acceptedRisks,
-  notToFillNext,
-  openRisks,
-  type AcceptedRisk,
-  type CylinderAtRisk,
-} from "../audit/lists/recall";
+import { acceptedRisks, notToFillNext, openRisks, type AcceptedRisk } from "../audit/lists/recall";
 import { ruleInWords } from "../audit/rules/ruleInWords";
 import { DECISIVE } from "../audit/rules/orderOfHarm";
 import type { CountryRules } from "../cylinders/countryRules";
 import { UNIT_NAMES } from "../gas/units";
-import { counted } from "../pane/check/report";
-import { lacksOf } from "../pane/check/results/lacks";
 import { cellName, type CellAddress } from "../sheet/sheet";
 import { fillsAfter, type LogFile } from "./logFile";
 import { doubtLines, rowLines } from "./readingLines";

@@ -2,7 +2,7 @@ import { writeFile } from "node:fs/promises";
 import { dirname, relative, resolve } from "node:path";
 import { Temporal } from "temporal-polyfill";
 import type { CountryRules } from "../cylinders/countryRules";
-import { counted } from "../reports/cells";
+import { counted } from "../words/counts";
 import { monthReport, type MonthReport } from "../reports/month/monthReport";
 import { PROGRAM, unitsOf } from "../reports/month/options";
 import { monthsOf } from "../reports/month/period";

@@ -2,7 +2,8 @@ import type { Units } from "../gas/units";
 import { FROM_DAY_ABOVE } from "../log/tables/dayHeadings";
 import type { ColumnQuestion, Log, LogColumn, LogSheet } from "../log/log";
 import { confidenceWord, fieldWord } from "../words/fields";
-import { counted, reconciliationLine } from "../pane/check/report";
+import { reconciliationLine } from "../reports/reconciliation";
+import { counted } from "../words/counts";
 import { cellName, columnLetters } from "../sheet/sheet";
 
 const UNREADABLE_SHOWN = 50;

@@ -4,7 +4,6 @@ import type { Mixture } from "../gas/mixture";
 import { nameMix } from "../gas/nameMix";
 import { ATMOSPHERE_BAR, gaugeReading, temperature, UNIT_NAMES, volume, type Units } from "../gas/units";
 import type { FillStep } from "../blending/planFill";
-import type { Depths } from "./plan/model";
 
 /* How figures read on screen and paper: as precise as a gauge can be read, never as a promise of more. */
 
@@ -59,26 +58,6 @@ export function stepText({ step, gas }: FillStep): string {
 
 export function depthText(depth: number, units: Units): string {
   return `${figure(depth, 0)} ${UNIT_NAMES[units].depth}`;
-}
-
-/** MOD, and what else a diver has to know of the mix; sentences. */
-export function depthWarnings(
-  { problem, shallowest, density, dense, mod }: Depths,
-  units: Units,
-): readonly string[] {
-  return [
-    ...(problem === undefined ? [] : [problem]),
-    ...(shallowest > 0
-      ? [`Hypoxic: not to be breathed above ${depthText(shallowest, units)}.`]
-      : []),
-    ...(dense === undefined || density === undefined || mod === undefined
-      ? []
-      : [
-          `At its MOD the gas weighs ${density.toFixed(2)} g/L, ${
-            dense === "far above" ? "above the 6.2 not to be exceeded" : "above the recommended 5.2"
-          }.`,
-        ]),
-  ]; // prettier-ignore
 }
 
 export function moneyText(amount: number): string {

@@ -180,9 +180,6 @@ const WRITTEN = [
 
 const ALL = WRITTEN.map(withComposite);
 
-/** Every standard that is some country's own. */
-export const STANDARDS: readonly Standard[] = ALL.flatMap(({ standards }) => standards);
-
 /**
  * A country whose rules say nothing of composites has them by the rule that is common to most: tested as often as its
  * metal cylinders, at most five years apart, and no longer than their service life.

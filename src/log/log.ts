@@ -5,10 +5,10 @@ import type { CylinderSize } from "../cylinders/size";
 import type { Mixture } from "../gas/mixture";
 import type { Sheet } from "../sheet/sheet";
 import type { Reading } from "./reading";
-import type { StatusMeaning } from "./vocabularies/meanings";
+import type { FillMethod, StatusMeaning } from "./vocabularies/meanings";
 
 /** How a fill was made. Partial pressure is the one that puts pure oxygen into the cylinder. */
-export type FillMethod = "air" | "premix" | "continuous" | "partial pressure" | "membrane";
+export type { FillMethod };
 
 /** What is said of a cylinder's state. */
 export interface CylinderStatus {

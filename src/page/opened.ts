@@ -1,3 +1,4 @@
+import { counted } from "../words/counts";
 import type { WorkbookContent } from "../workbook/file/content";
 import type { GridWorkbook } from "../workbook/grid/gridWorkbook";
 
@@ -17,10 +18,6 @@ export function summaryOf(fileName: string, { sheets, leftOut }: WorkbookContent
   const size = `${counted(rows, "row")} in ${counted(sheets.length, "sheet")}`;
   const lost = leftOut.length > 0 ? ` A saved copy leaves out: ${leftOut.join(", ")}.` : "";
   return `${fileName}: ${size}.${lost}`;
-}
-
-function counted(count: number, of: string): string {
-  return `${count.toLocaleString("en-US")} ${of}${count === 1 ? "" : "s"}`;
 }
 
 /** "log.csv" is saved as "log copy.xlsx": the file that was opened stays as it is. */

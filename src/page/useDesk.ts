@@ -3,7 +3,7 @@ import type { Problem } from "../session/problem";
 import type { Appearance } from "../pane/theme";
 import type { CellAddress } from "../sheet/sheet";
 import type { Desk, SelectedCell } from "./desk";
-import { download } from "./download";
+import { download } from "../pane/kit/download";
 import { copyName, summaryOf, type Opened } from "./opened";
 import { sampleLog } from "./sample";
 import { useWork, type Work } from "./useWork";

@@ -63,8 +63,3 @@ export function readingText<T>(reading: Reading<T>, text: (value: T) => string):
 export function percentCell(fraction: number): StyledCell {
   return { value: Number((fraction * 100).toFixed(2)), format: FORMATS.oneDecimal };
 }
-
-/** `1 fill`, `12 fills`. */
-export function counted(count: number, one: string, several = `${one}s`): string {
-  return `${count.toLocaleString("en-US")} ${count === 1 ? one : several}`;
-}

@@ -5,7 +5,8 @@ import type { Block, TableColumn } from "../sheet/draft/blocks";
 import type { DraftCell, Paper, SheetDraft } from "../sheet/draft/draft";
 import { FORMATS, LOOKS } from "../sheet/draft/looks";
 import { sheetOf } from "../sheet/draft/sheetOf";
-import { BASIS_WORDS, counted, isoDayCell, linkCell, severityCell } from "./cells";
+import { BASIS_WORDS, isoDayCell, linkCell, severityCell } from "./cells";
+import { counted } from "../words/counts";
 import { noLongerFoundBlocks } from "./noLongerFound";
 
 export interface ListedFinding {

@@ -1,4 +1,5 @@
-import { SaxesParser } from "saxes";
+import { FileFault } from "./file/fault";
+import { attribute, escapeXml, unescapeXml, XmlScanner } from "./file/xml";
 
 /** The namespace of the custom XML part in which a workbook carries our settings, whatever host it is open in. */
 export const SETTINGS_NAMESPACE = "urn:brimbook:settings";
@@ -9,30 +10,42 @@ export const SETTINGS_NAMESPACE = "urn:brimbook:settings";
  */
 export function readSettingsPart(xml: string): Map<string, unknown> {
   const settings = new Map<string, unknown>();
+  let prefix: string | undefined;
+  let isOurs = false;
   let open: { readonly key: string; text: string } | undefined;
-  const parser = new SaxesParser({ xmlns: true });
-  parser.on("opentag", (tag) => {
-    const key = tag.attributes["key"]?.value;
-    if (tag.uri === SETTINGS_NAMESPACE && tag.local === "setting" && key) open = { key, text: "" };
+  const scanner = new XmlScanner({
+    open(name, tag) {
+      if (prefix === undefined) {
+        prefix = prefixOf(tag);
+        isOurs = attribute(tag, prefix === "" ? "xmlns" : prefix) === SETTINGS_NAMESPACE;
+      }
+      const key = attribute(tag, "key");
+      if (isOurs && name === "setting" && prefixOf(tag) === prefix && key) open = { key, text: "" };
+    },
+    text(raw) {
+      if (open) open.text += unescapeXml(raw);
+    },
+    close() {
+      if (open) settings.set(open.key, parsed(open.text));
+      open = undefined;
+    },
   });
-  const append = (text: string) => {
-    if (open) open.text += text;
-  };
-  parser.on("text", append);
-  parser.on("cdata", append);
-  parser.on("closetag", () => {
-    if (open) settings.set(open.key, parsed(open.text));
-    open = undefined;
-  });
-  parser.on("error", () => undefined);
-  parser.write(xml).close();
+  try {
+    scanner.push(xml);
+    scanner.end();
+  } catch (thrown) {
+    // What stands before the damage is kept.
+    if (!(thrown instanceof FileFault)) throw thrown;
+  }
   return settings;
 }
+
+const prefixOf = (tag: string) => /^([^\s:/]+):/.exec(tag)?.[1] ?? "";
 
 /** The custom XML part for these settings: plain ASCII, so that no host's encoding can change it. */
 export function settingsPart(settings: ReadonlyMap<string, unknown>): string {
   const entries = [...settings].map(
-    ([key, value]) => `<setting key="${escaped(key)}">${escaped(ascii(JSON.stringify(value)))}</setting>`,
+    ([key, value]) => `<setting key="${escapeXml(key)}">${escapeXml(ascii(JSON.stringify(value)))}</setting>`,
   );
   return `<settings xmlns="${SETTINGS_NAMESPACE}">${entries.join("")}</settings>`;
 }
@@ -67,6 +80,3 @@ function isDeeperThan(deepest: number, json: string): boolean {
 /** JSON's own escapes for whatever XML or an encoding could trip over. */
 const ascii = (json: string) =>
   json.replace(/[^\x20-\x7e]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, "0")}`);
-
-const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
-const escaped = (text: string) => text.replace(/[&<>"]/g, (character) => ENTITIES[character]!);

@@ -14,7 +14,7 @@ import type { Log } from "../../src/log/log";
 import { readLog } from "../../src/log/readLog";
 import { cellName } from "../../src/sheet/sheet";
 import { allAtOnce } from "../../src/sheet/steps";
-import { FULL, logOf, onDay, SHOP, without, type TestRow } from "./sheets";
+import { FULL, logOf, onDay, SHOP, type TestRow } from "./sheets";
 import { expectWellMade } from "./wellMade";
 
 /* What findings about the records themselves say, word for word, whose rule it is and which cell they lead to. */
@@ -44,115 +44,9 @@ function said(rule: string, log: Log, country = "US"): readonly string[] {
   ];
 }
 
-/** Steel, filled to its plus. */
-const PLUS: TestRow = {
-  Class: "3AA",
-  Material: "steel",
-  Alloy: null,
-  "Service psi": 2400,
-  "End psi": 2640,
-  Hydro: "10/24+",
-};
 const LOOK = "Look at the stamps on the cylinder, and correct the date that is wrong.";
 const CUSTOM = "practice (common practice, no source)";
-const SWALLOWED = "Look at the stamp on the cylinder and write it with a four-digit year, such as";
-const UNIT = "Write the unit behind the number, such as 207 bar.";
-const ORDER = "Look at the stamp, and write the year with four digits, such as";
 const CONSENT = "The owner's consent to the fill is not noted. Ask the owner, and tick it off.";
-
-interface Setting {
-  readonly country?: string;
-  readonly context?: LogContext;
-  readonly row?: TestRow;
-}
-
-/** The first fill of a flat log; the second is as it should be, and shows what the columns hold. */
-function saidOf(rule: string, change: TestRow, { country, context = US, row = FULL }: Setting): string {
-  const rows = [
-    { ...row, ...change },
-    { ...row, Serial: "ZZ9999" },
-  ];
-  return said(rule, logOf(rows, [], context), country)
-    .join(" | ")
-    .replaceAll(", Fills row 1", "");
-}
-
-describe("a finding about the records says", () => {
-  const BAR: TestRow = {
-    ...without(FULL, "Start psi", "End psi", "Service psi"),
-    "Service bar": 232,
-    "Start bar": 50,
-    "End bar": 230,
-  };
-  it.each<[rule: string, change: TestRow, setting: Setting, sentence: string]>([
-    // made in March 2014; the audit is of 30 November 2026
-    ["R03", { Hydro: "2014/02" }, {}, `breach, ${CUSTOM}, Hydro: The hydro 2014-02 is before it was made in 2014-03: that cannot be. ${LOOK}`],
-    ["R03", { "O2 cleaned": "2014/02" }, {}, `breach, ${CUSTOM}, O2 cleaned: The oxygen cleaning 2014-02 is before it was made in 2014-03: that cannot be. ${LOOK}`],
-    ["R03", { "Eddy current": "2014/02" }, {}, `breach, ${CUSTOM}, Eddy current: The eddy current 2014-02 is before it was made in 2014-03: that cannot be. ${LOOK}`],
-    ["R03", { "Previous hydro": "2013/01" }, {}, `breach, ${CUSTOM}, Previous hydro: The hydro 2013-01 is before it was made in 2014-03: that cannot be. ${LOOK}`],
-    ["R03", { Hydro: "2026/12" }, {}, `breach, ${CUSTOM}, Hydro: The hydro 2026-12 is after today, 30 November 2026: that cannot be. ${LOOK}`],
-    // of several the latest; of two in one month the first
-    ["R03", { Hydro: "2026/12", Visual: "2027/01" }, {}, `breach, ${CUSTOM}, Visual: The visual 2027-01 is after today, 30 November 2026: that cannot be. ${LOOK}`],
-    ["R03", { Hydro: "2026/12", Visual: "2026/12" }, {}, `breach, ${CUSTOM}, Hydro: The hydro 2026-12 is after today, 30 November 2026: that cannot be. ${LOOK}`],
-    // the stamp 12/02 would be older than the cylinder, so a day it is
-    ["R03", { Visual: onDay("2026-12-02") }, {}, `breach, ${CUSTOM}, Visual: The visual 2026-12-02 is after today, 30 November 2026: that cannot be. ${LOOK}`],
-    // the next one due is no test that was made; one that cannot be read may have been made any day
-    ["R03", { Hydro: "exp 12/27" }, {}, ""],
-    ["R03", { Hydro: "exp 12/13" }, {}, ""],
-    ["R03", { Hydro: "see sticker", Visual: null, "O2 cleaned": null }, {}, ""],
-    ["R03", { Made: "smudged", Hydro: "2013/01" }, {}, ""],
-
-    ["R04", { Hydro: onDay("2026-10-19") }, {}, `breach, ${CUSTOM}, Hydro: The hydro date is probably 2019-10, typed as month and year; the spreadsheet holds 2026-10-19. ${SWALLOWED} 2019/10.`],
-    ["R04", { Visual: onDay("2026-05-20") }, {}, `breach, ${CUSTOM}, Visual: The visual date is probably 2020-05, typed as month and year; the spreadsheet holds 2026-05-20. ${SWALLOWED} 2020/05.`],
-    ["R04", { Hydro: "19-Oct" }, {}, `breach, ${CUSTOM}, Hydro: The hydro date is probably 2019-10, typed as month and year. ${SWALLOWED} 2019/10.`],
-    ["R04", { "Previous hydro": "19-Oct" }, {}, `breach, ${CUSTOM}, Previous hydro: The hydro date is probably 2019-10, typed as month and year. ${SWALLOWED} 2019/10.`],
-    // each for itself, though a hydro counts as a visual here
-    ["R04", { Hydro: "19-Oct", Visual: "20-May" }, {}, `breach, ${CUSTOM}, Hydro: The hydro date is probably 2019-10, typed as month and year. ${SWALLOWED} 2019/10. | breach, ${CUSTOM}, Visual: The visual date is probably 2020-05, typed as month and year. ${SWALLOWED} 2020/05.`],
-    // beside another doubt, and other doubts alone
-    ["R04", { Hydro: "06/09", Visual: "19-Oct" }, { context: OPEN }, `breach, ${CUSTOM}, Visual: The visual date is probably 2019-10, typed as month and year. ${SWALLOWED} 2019/10.`],
-    ["R04", { Hydro: "06/09" }, { context: OPEN }, ""],
-    ["R04", { Hydro: "see sticker", Visual: "smudged" }, {}, ""],
-    // 2012 is before it was made, so a day in October 2026 it is
-    ["R04", { Hydro: onDay("2026-10-12") }, {}, ""],
-    // no visual is asked for in Italy, but a hydro is
-    ["R04", { Hydro: "19-Oct" }, { country: "IT" }, `breach, ${CUSTOM}, Hydro: The hydro date is probably 2019-10, typed as month and year. ${SWALLOWED} 2019/10.`],
-    ["R04", { Visual: "19-Oct" }, { country: "IT" }, ""],
-
-    ["R05", { Hydro: "06/09" }, { country: "GB", context: OPEN }, `warn, practice (UK marks since 2002), Hydro: The hydro date can be 2006-09 or 2009-06. ${ORDER} 2006/09.`],
-    ["R05", { Visual: "06/09" }, { country: "DE", context: OPEN }, `warn, practice (German stamps), Visual: The visual date can be 2006-09 or 2009-06. ${ORDER} 2006/09.`],
-    ["R05", { Hydro: "19-Oct", Visual: "06/09" }, { country: "GB", context: OPEN }, `warn, practice (UK marks since 2002), Visual: The visual date can be 2006-09 or 2009-06. ${ORDER} 2006/09.`],
-    ["R05", { Hydro: "19-Oct", Visual: "see sticker" }, { country: "GB", context: OPEN }, ""],
-    ["R05", { Hydro: "06/24" }, { country: "GB", context: OPEN }, ""],
-
-    ["R06", { "End psi": 207 }, {}, `warn, practice (trade sizes of cylinders), End psi: 207 psi at the end of a fill is probably 207 bar. ${UNIT}`],
-    ["R06", { "Settled psi": 207 }, {}, `warn, practice (trade sizes of cylinders), Settled psi: 207 psi at the end of a fill is probably 207 bar. ${UNIT}`],
-    ["R06", { "End bar": 3000 }, { country: "GB", row: BAR }, `warn, practice (trade sizes of cylinders), End bar: The unit of this pressure is in doubt: 3000 bar is more than any cylinder takes. Is it in psi? ${UNIT}`],
-    ["R06", { "Start bar": 700 }, { country: "GB", row: BAR }, `warn, practice (trade sizes of cylinders), Start bar: The unit of this pressure is in doubt: 700 bar is more than any cylinder takes. Is it in psi? ${UNIT}`],
-    // a cylinder of 1500 psi is full there, one below may hold so little
-    ["R06", { "End psi": 207, "Service psi": 1500 }, {}, `warn, practice (trade sizes of cylinders), End psi: 207 psi at the end of a fill is probably 207 bar. ${UNIT}`],
-    ["R06", { "End psi": 207, "Service psi": 1499 }, {}, ""],
-    // other doubts of a pressure are told where it is needed
-    ["R06", { "End psi": "3000?" }, {}, ""],
-    ["R06", { "End psi": "3000-3100" }, {}, ""],
-    ["R07", { "End psi": "3000-3100" }, {}, "1 not checked, End psi: end pressure can be read in more than one way"],
-
-    ["R07", { "Start psi": "207 bar", "End psi": 3000 }, {}, `warn, ${CUSTOM}, End psi: It ended at 3000 psi and began at 207 bar: nothing was filled, or a reading is wrong. Look whether the two are swapped, or stand in another row.`],
-    ["R07", { "Start psi": "3000?" }, {}, "1 not checked, Start psi: start pressure can be read in more than one way"],
-
-    ["R09", { Consent: null }, {}, `note, law (49 CFR 173.301(e)), Consent: ${CONSENT}`],
-    ["R09", { Consent: "no" }, { country: "GB" }, `note, practice (no rule of the United Kingdom found; taken from 49 CFR 173.301(e) (United States)), Consent: ${CONSENT}`],
-    ["R09", { Consent: { error: "#REF!" } }, {}, "1 not checked, Consent: consent cannot be read"],
-    ["R09", { Consent: { error: "#REF!" }, Owner: "Rental" }, {}, ""],
-
-    // 10 % above 2400 psi is right while a test with a plus holds, and so a matter of the day
-    ["V03", PLUS, {}, ""],
-    ["V03", { ...PLUS, Date: null }, {}, "1 not checked, Date: fill date is blank"],
-    ["V03", { ...PLUS, Date: "see book" }, {}, "1 not checked, Date: fill date cannot be read"],
-    ["V03", { ...PLUS, Date: "01/07/2026" }, { context: OPEN }, "1 not checked, Date: fill date can be read in more than one way"],
-  ])("%s, %j, %j: %s", (rule, change, setting, sentence) => {
-    expect(saidOf(rule, change, setting)).toBe(sentence);
-  }); // prettier-ignore
-});
 
 describe("a cylinder of the register", () => {
   const fill = (change: TestRow): TestRow => ({

@@ -331,7 +331,10 @@ describe("check", () => {
       `One file at a time: "overdue.csv" is one too many.`,
     ],
     [["check", "clean.csv", "--rulez", "US"], "Unknown option '--rulez'. Write: check LOG --rules US"],
-    [["checks"], 'There is no command "checks": write one of calc, read, check, month, or help.'],
+    [
+      ["checks"],
+      'There is no command "checks": write one of calc, read, check, month, receive, plan, or help.',
+    ],
   ])("%j is refused in a sentence: exit code 2", async (words, sentence) => {
     const { code, lines } = await command(...words);
     expect(code).toBe(2);

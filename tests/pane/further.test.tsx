@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { fireEvent, screen, waitFor, within } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
-import { points } from "../../src/pane/check/results/further/Patterns";
+import { points } from "../../src/pane/check/results/further/points";
 import { shareInWords } from "../../src/pane/check/results/further/BadAirTest";
 import { FakeWorkbook, sheet, smallLog, US_SHOP } from "./fakeWorkbook";
 import { checkTheLog, press, showPane } from "./render";

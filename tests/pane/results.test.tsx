@@ -7,7 +7,7 @@ import { acceptancesOf, identityOf } from "../../src/audit/judge/acceptance";
 import { AnnouncerProvider } from "../../src/pane/kit/announce";
 import type { CheckReport } from "../../src/pane/check/report";
 import { findingsText } from "../../src/pane/check/results/findingsText";
-import { lacksOf } from "../../src/pane/check/results/lacks";
+import { lacksOf } from "../../src/audit/lists/lacks";
 import { sortByHarm } from "../../src/pane/check/results/useFindings";
 import { Results } from "../../src/pane/check/results/Results";
 import type { Jump } from "../../src/pane/check/useJump";

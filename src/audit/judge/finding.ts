@@ -1,13 +1,11 @@
 import type { Basis } from "../../cylinders/countryRules";
 import type { CellAddress } from "../../sheet/sheet";
 import type { Override } from "../shop/limits";
-import type { CylinderAtRisk } from "../lists/recall";
+import type { Severity } from "./severity";
 
 export type { Basis } from "../../cylinders/countryRules";
 
-/** Ordered by harm. */
-export const SEVERITIES = ["stop", "breach", "warn", "note"] as const;
-export type Severity = (typeof SEVERITIES)[number];
+export * from "./severity";
 
 export interface Finding {
   readonly rule: string;
@@ -46,6 +44,21 @@ export interface NotChecked {
 /** Cells one below the other, from the first to the last row. */
 export interface CellRun extends CellAddress {
   readonly lastRow: number;
+}
+
+/** A cylinder that somebody has to be called about, or that must not be filled as it is. */
+export interface CylinderAtRisk {
+  /** Or its shop number, as findings have it; `no serial` where the log has neither. */
+  readonly serial: string;
+  /** It has no serial in the log, so that no later fill is known to be of it. */
+  readonly nameless?: true;
+  /** As the last fill names the owner, else the register; undefined where nobody does. */
+  readonly owner: string | undefined;
+  /** The cell of its last fill that names it, and that fill's ISO date; empty where it could not be read. */
+  readonly lastFill: CellAddress;
+  readonly fillDate: string;
+  /** What is wrong, the worst first. */
+  readonly findings: readonly Finding[];
 }
 
 export interface AuditResult {

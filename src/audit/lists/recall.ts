@@ -3,27 +3,12 @@ import type { Fill } from "../../log/log";
 import type { Acceptance, Acceptances } from "../judge/acceptance";
 import type { CellAddress } from "../../sheet/sheet";
 import type { DueLists } from "./dueLists";
-import { SEVERITIES, type Finding, type Severity } from "../judge/finding";
+import { type CylinderAtRisk, SEVERITIES, type Finding, type Severity } from "../judge/finding";
 import type { LogColumns } from "../judge/logColumns";
 import type { FilledCylinder } from "../judge/rule";
 import { nameOf } from "../record/nameOf";
 import type { CylinderLife } from "../walk/cylinderLife";
 import { dateText } from "../../words/inSentences";
-
-/** A cylinder that somebody has to be called about, or that must not be filled as it is. */
-export interface CylinderAtRisk {
-  /** Or its shop number, as findings have it; `no serial` where the log has neither. */
-  readonly serial: string;
-  /** It has no serial in the log, so that no later fill is known to be of it. */
-  readonly nameless?: true;
-  /** As the last fill names the owner, else the register; undefined where nobody does. */
-  readonly owner: string | undefined;
-  /** The cell of its last fill that names it, and that fill's ISO date; empty where it could not be read. */
-  readonly lastFill: CellAddress;
-  readonly fillDate: string;
-  /** What is wrong, the worst first. */
-  readonly findings: readonly Finding[];
-}
 
 /**
  * Keeps what was found against the last fill of each cylinder, while fills come by in the order they were made. A later

@@ -4,7 +4,7 @@ import type { OxygenService } from "../../cylinders/oxygenService";
 import { Refusal } from "../../gas/refusal";
 import type { Cylinder } from "../../log/log";
 import { BLANK, type Reading } from "../../log/reading";
-import type { Place } from "../judge/rule";
+import type { Place } from "../judge/verdict";
 import { cleanings, hydros, visuals } from "./tests";
 import type { TestHistory } from "./testHistory";
 

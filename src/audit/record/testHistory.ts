@@ -1,6 +1,6 @@
 import type { TestStamp } from "../../cylinders/testStamp";
 import type { Reading } from "../../log/reading";
-import type { Place } from "../judge/rule";
+import type { Place } from "../judge/verdict";
 
 /** A test that is on record, and the days on which it proves that the cylinder may be filled. */
 export interface Test {

@@ -6,7 +6,7 @@ import { stampText, type TestStamp } from "../../cylinders/testStamp";
 import type { Cylinder, TestField } from "../../log/log";
 import type { Reading } from "../../log/reading";
 import { testsOf, type RecordedTest } from "../../log/register";
-import type { Place } from "../judge/rule";
+import type { Place } from "../judge/verdict";
 import { TestHistory, type DoubtfulTest, type Test } from "./testHistory";
 
 /** Hydros, judged by the given interval; a cylinder without any counts from its manufacture. */

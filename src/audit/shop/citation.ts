@@ -1,11 +1,20 @@
 import {
   countryInWords,
-  STANDARDS,
+  COUNTRIES,
+  countryRules,
   type Basis,
   type CountryRules,
   type Standard,
 } from "../../cylinders/countryRules";
-import type { Fault } from "../judge/rule";
+
+/** What a fault or a figure rests on. */
+export interface Said {
+  readonly basis: Basis;
+  readonly source: string;
+}
+
+/** Every standard that is some country's own. */
+const STANDARDS = COUNTRIES.flatMap(({ code }) => countryRules(code).standards);
 
 /** Whether a source that is law in some countries is so here; where it is not, what it says is practice. */
 export function basisHere({ standards }: CountryRules, source: string): Basis {
@@ -22,7 +31,7 @@ function published(part: string, by: readonly Standard[]): Standard | undefined 
  * The source of a fault as a shop of this country may read it: of several, its own. Where a custom has none there, it
  * says that no rule of the country was found, and whose was taken.
  */
-export function sourceFor(rules: CountryRules, { basis, source }: Pick<Fault, "basis" | "source">): string {
+export function sourceFor(rules: CountryRules, { basis, source }: Said): string {
   const { own, taken } = known(source, rules);
   return own ?? (basis === "practice" ? taken : source);
 }

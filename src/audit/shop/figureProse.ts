@@ -1,5 +1,5 @@
 import type { Basis, CountryRules } from "../../cylinders/countryRules";
-import type { HouseSetting } from "./limits";
+import type { HouseSetting } from "./houseSetting";
 import type { HouseFigures } from "./shop";
 
 const MEMORY = "common practice, no source";

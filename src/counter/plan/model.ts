@@ -12,14 +12,11 @@ import { leastEndByAdding } from "../../blending/leastEnd";
 import { planFill } from "../../blending/planFill";
 import type { Paper } from "../../sheet/draft/draft";
 import { countryRules } from "../../cylinders/countryRules";
-import { gasDensity, HIGHEST_DENSITY, RECOMMENDED_DENSITY } from "../../depth/gasDensity";
-import { minDepth } from "../../depth/minDepth";
-import { mod } from "../../depth/mod";
-import { roundDepthDown } from "../../depth/roundDown";
 import type { Mixture } from "../../gas/mixture";
 import { Refusal } from "../../gas/refusal";
-import { ATMOSPHERE_BAR, type Units } from "../../gas/units";
+import { ATMOSPHERE_BAR } from "../../gas/units";
 import type { FillForm } from "../form";
+import { depthsOf, type Depths } from "./depths";
 import {
   analysisIn,
   FormReader,
@@ -59,16 +56,6 @@ export interface ShopLimits {
   /** Gas above this needs an oxygen-clean cylinder. */
   readonly cleanAbovePercent: number;
   readonly tolerancePoints: number;
-}
-
-/** Depths of a mix, in feet or metres, as labels have them. */
-export interface Depths {
-  readonly mod: number | undefined;
-  readonly problem: string | undefined;
-  /** Rounded up; 0 where the mix can be breathed at the surface. */
-  readonly shallowest: number;
-  readonly density: number | undefined;
-  readonly dense: "above" | "far above" | undefined;
 }
 
 export interface Heat {
@@ -147,27 +134,6 @@ export function fillModel(
     paper: rules.habits.paper,
     problems: reader.problems,
   };
-}
-
-export function depthsOf(mix: Mixture, units: Units, maxPpO2: number): Depths {
-  try {
-    const deepest = mod(mix, units, maxPpO2);
-    const density = gasDensity(deepest, mix, units);
-    return {
-      mod: roundDepthDown(deepest),
-      problem: undefined,
-      shallowest: shallowestOf(mix, units),
-      density,
-      dense: density > HIGHEST_DENSITY ? "far above" : density > RECOMMENDED_DENSITY ? "above" : undefined,
-    };
-  } catch (thrown) {
-    if (!(thrown instanceof Refusal)) throw thrown;
-    return { mod: undefined, problem: thrown.message, shallowest: 0, density: undefined, dense: undefined };
-  }
-}
-
-function shallowestOf(mix: Mixture, units: Units): number {
-  return mix.oxygen > 0 ? 0 - roundDepthDown(-minDepth(mix, units)) : 0;
 }
 
 function heatOf(reader: FormReader, { order, plan }: RankedWay): Heat | undefined {

@@ -5,7 +5,6 @@ import {
   CAUTIONS,
   degreesText,
   depthText,
-  depthWarnings,
   moneyText,
   partsText,
   pressureErrorText,
@@ -13,6 +12,7 @@ import {
   stepText,
   volumeText,
 } from "../words";
+import { depthWarnings } from "./depths";
 import type { FillModel, Heat } from "./model";
 import { pricesFrom } from "./prices";
 import type { RankedWay } from "./ways";

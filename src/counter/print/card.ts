@@ -3,8 +3,9 @@ import { nameMix } from "../../gas/nameMix";
 import type { Units } from "../../gas/units";
 import type { Paper } from "../../sheet/draft/draft";
 import type { FillModel } from "../plan/model";
+import { depthWarnings } from "../plan/depths";
 import { stepsSaid, stopsHold, type StepSaid } from "../plan/planSaid";
-import { CAUTIONS, degreesText, depthText, depthWarnings, partsText, pressureText } from "../words"; // prettier-ignore
+import { CAUTIONS, degreesText, depthText, partsText, pressureText } from "../words"; // prettier-ignore
 
 /** What stands on the card that goes with the cylinder to the panel, printed or as a sheet. */
 export interface Card {

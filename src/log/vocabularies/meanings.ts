@@ -1,4 +1,3 @@
-import type { FillMethod } from "../log";
 import {
   CARD_WORDS,
   METHOD_WORDS,
@@ -34,7 +33,8 @@ export const STATUS_MEANINGS = [
 ] as const;
 export type StatusMeaning = (typeof STATUS_MEANINGS)[number];
 
-export const METHOD_MEANINGS = ["air", "premix", "continuous", "partial pressure", "membrane"] as const satisfies readonly FillMethod[]; // prettier-ignore
+export const METHOD_MEANINGS = ["air", "premix", "continuous", "partial pressure", "membrane"] as const;
+export type FillMethod = (typeof METHOD_MEANINGS)[number];
 export const RATING_MEANINGS = ["oxygen clean", "up to 40", "air only"] as const;
 export type RatingMeaning = (typeof RATING_MEANINGS)[number];
 export const TEST_MEANINGS = ["out of test", "failed", "passed"] as const;
@@ -53,7 +53,7 @@ type Tongues = readonly Language[] | undefined;
 export const statusWords = (languages?: Tongues, own?: OwnWords) =>
   new Vocabulary(STATUS_MEANINGS, STATUS_WORDS, languages, own);
 export const methodWords = (languages?: Tongues, own?: OwnWords) =>
-  new Vocabulary<FillMethod>(METHOD_MEANINGS, METHOD_WORDS, languages, own);
+  new Vocabulary(METHOD_MEANINGS, METHOD_WORDS, languages, own);
 export const ratingWords = (languages?: Tongues, own?: OwnWords) =>
   new Vocabulary(RATING_MEANINGS, RATING_WORDS, languages, own);
 export const testWords = (languages?: Tongues, own?: OwnWords) =>

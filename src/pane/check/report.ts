@@ -2,6 +2,8 @@ import type { RowCounts } from "../../log/log";
 import type { LogReading, SheetReading } from "../../session/reading";
 import type { SheetChoice } from "../../workbook/settings";
 
+export { count, counted } from "../../words/counts";
+export { reconciliation, reconciliationLine } from "../../reports/reconciliation";
 export type { CheckReport, FindingFacts } from "../../session/questions/check";
 export type { LogReading, SheetReading } from "../../session/reading";
 
@@ -31,45 +33,4 @@ export function countRows(sheets: readonly SheetReading[]): RowCounts {
     totals: sum((rows) => rows.totals),
     unreadable: sum((rows) => rows.unreadable),
   };
-}
-
-/** Made once: a list has thousands of counts in it. */
-const COUNT = new Intl.NumberFormat("en-US");
-
-/** `12,345`, the same in every locale. */
-export function count(n: number): string {
-  return COUNT.format(n);
-}
-
-/** `1 row`, `2 rows`. */
-export function counted(n: number, one: string, several = `${one}s`): string {
-  return `${count(n)} ${n === 1 ? one : several}`;
-}
-
-const PARTS: readonly {
-  of: Exclude<keyof RowCounts, "total" | "unreadable">;
-  one: string;
-  several: string;
-}[] = [
-  { of: "fills", one: "fill", several: "fills" },
-  { of: "cylinders", one: "cylinder", several: "cylinders" },
-  { of: "notFilled", one: "row not filled", several: "rows not filled" },
-  { of: "struckOut", one: "row struck out", several: "rows struck out" },
-  { of: "headings", one: "heading", several: "headings" },
-  { of: "totals", one: "totals row", several: "totals rows" },
-  { of: "blank", one: "blank", several: "blank" },
-];
-
-/** What the readable rows are, in words: `598 fills`, `4 headings`. Kinds that do not occur are left out. */
-export function reconciliation(rows: RowCounts): readonly string[] {
-  return PARTS.flatMap(({ of, one, several }) => {
-    const rowsOf = rows[of] ?? 0;
-    return rowsOf > 0 ? [counted(rowsOf, one, several)] : [];
-  });
-}
-
-/** The whole sum: `612 rows = 598 fills + 4 headings + 10 blank + 0 unreadable`. */
-export function reconciliationLine(rows: RowCounts): string {
-  const parts = [...reconciliation(rows), `${count(rows.unreadable)} unreadable`];
-  return `${counted(rows.total, "row")} = ${parts.join(" + ")}`;
 }

@@ -1,3 +1,4 @@
+import { depthWarnings } from "../../counter/plan/depths";
 import { analyserOff } from "../../counter/plan/analyser";
 import { Button } from "@fluentui/react-components";
 import { nameMix } from "../../gas/nameMix";
@@ -8,7 +9,7 @@ import { FormField } from "./FormField";
 import type { Analysis, Correction } from "../../counter/plan/model";
 import { StepsTable } from "./StepsTable";
 import { useFillStyles } from "./styles";
-import { depthText, depthWarnings, partsText, pressureText } from "../../counter/words";
+import { depthText, partsText, pressureText } from "../../counter/words";
 
 /** What the analyser says, against what was ordered; and how to put it right. */
 export function AnalyseStage({ onNext }: { readonly onNext: () => void }) {

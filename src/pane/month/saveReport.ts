@@ -1,4 +1,4 @@
-import { download } from "../../page/download";
+import { download } from "../kit/download";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import { FileWorkbook } from "../../workbook/file/fileWorkbook";
 import { writeXlsx } from "../../workbook/file/writeXlsx";

@@ -1,6 +1,7 @@
 import { Field, Input, makeStyles, Select, tokens } from "@fluentui/react-components";
 import { useState } from "react";
-import { inUnit, problemWith, type HouseSetting } from "../../audit/shop/limits";
+import type { HouseSetting } from "../../audit/shop/houseSetting";
+import { inUnit, problemWith } from "../../audit/shop/limits";
 import { BASIS_WORDS } from "../../words/bases";
 import { TextButton } from "../kit/TextButton";
 

@@ -1,5 +1,6 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
-import { settingsFor, type HouseSetting } from "../../audit/shop/limits";
+import type { HouseSetting } from "../../audit/shop/houseSetting";
+import { settingsFor } from "../../audit/shop/limits";
 import { shopOf } from "../../audit/shop/shop";
 import { COUNTRIES, countryRules, type CountryRules, type CylinderRules } from "../../cylinders/countryRules";
 import { useAnnounce } from "../kit/announce";

@@ -1,12 +1,13 @@
 import { acceptancesOf } from "../../audit/judge/acceptance";
 import type { DueLists } from "../../audit/lists/dueLists";
-import type { AuditResult } from "../../audit/judge/finding";
-import { notToFillNext, openRisks, type CylinderAtRisk, type NotToFill } from "../../audit/lists/recall";
+import type { CylinderAtRisk, AuditResult } from "../../audit/judge/finding";
+import { notToFillNext, openRisks, type NotToFill } from "../../audit/lists/recall";
 import type { TableColumn } from "../../sheet/draft/blocks";
 import type { SheetDraft } from "../../sheet/draft/draft";
 import { LOOKS } from "../../sheet/draft/looks";
 import { sheetOf } from "../../sheet/draft/sheetOf";
-import { counted, isoDayCell, linkCell, severityWord } from "../cells";
+import { isoDayCell, linkCell, severityWord } from "../cells";
+import { counted } from "../../words/counts";
 import { withoutOwners, type MonthOptions } from "./options";
 import type { Period } from "./period";
 import { pageOf } from "./page";

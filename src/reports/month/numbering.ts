@@ -1,5 +1,5 @@
 import type { Log } from "../../log/log";
-import { counted } from "../cells";
+import { counted } from "../../words/counts";
 import type { MonthFill } from "./monthFills";
 
 /** Gaps named one by one; more are only counted. */

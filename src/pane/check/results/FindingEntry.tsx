@@ -10,7 +10,7 @@ import { dayInWords } from "./dayInWords";
 import { AcceptForm } from "./AcceptForm";
 import { AcceptedNote } from "./AcceptedNote";
 import type { Accepted } from "./useAccepted";
-import type { ShownFinding } from "./useFindings";
+import type { ShownFinding } from "./filter";
 
 interface FindingEntryProps {
   readonly entry: ShownFinding;

@@ -6,7 +6,8 @@ import type { Jump } from "../useJump";
 import { FindingEntry } from "./FindingEntry";
 import type { Group } from "./filter";
 import type { Accepted } from "./useAccepted";
-import { GROUPS, type Findings, type ShownFinding } from "./useFindings";
+import type { ShownFinding } from "./filter";
+import { GROUPS, type Findings } from "./useFindings";
 
 interface FindingListProps {
   readonly findings: Findings;

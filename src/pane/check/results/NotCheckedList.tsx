@@ -6,7 +6,8 @@ import { SeverityMark } from "../../kit/SeverityMark";
 import { count } from "../report";
 import { ruleInWords } from "../../../audit/rules/ruleInWords";
 import { placeName, type Jump } from "../useJump";
-import { countNotChecked, lacksOf } from "./lacks";
+import { lacksOf } from "../../../audit/lists/lacks";
+import { countNotChecked } from "./lacks";
 
 interface NotCheckedListProps {
   readonly notChecked: readonly NotChecked[];

@@ -1,7 +1,7 @@
 import type { Acceptances } from "../../../audit/judge/acceptance";
 import type { DueLists } from "../../../audit/lists/dueLists";
-import type { AuditResult } from "../../../audit/judge/finding";
-import { notToFillNext, openRisks, type CylinderAtRisk } from "../../../audit/lists/recall";
+import type { CylinderAtRisk, AuditResult } from "../../../audit/judge/finding";
+import { notToFillNext, openRisks } from "../../../audit/lists/recall";
 import { placeName } from "../useJump";
 import type { ListedCylinder } from "./CylinderList";
 import { dayInWords } from "./dayInWords";

@@ -1,6 +1,16 @@
-import type { Severity } from "../../../audit/judge/finding";
+import type { Acceptance } from "../../../audit/judge/acceptance";
+import type { Finding, Severity } from "../../../audit/judge/finding";
+import type { FindingFacts } from "../report";
 import { placeName } from "../useJump";
-import type { ShownFinding } from "./useFindings";
+
+export interface ShownFinding extends Partial<FindingFacts> {
+  readonly finding: Finding;
+  /** Its severity, unless the shop lets it stand. */
+  readonly group: Group;
+  readonly acceptance: Acceptance | undefined;
+  /** Its place in the report. */
+  readonly key: number;
+}
 
 /** By harm; what the shop lets stand is counted apart. */
 export type Group = Severity | "accepted";

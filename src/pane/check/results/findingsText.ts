@@ -3,7 +3,8 @@ import { countRows, reconciliationLine, type CheckReport } from "../report";
 import { ruleInWords } from "../../../audit/rules/ruleInWords";
 import { placeName } from "../useJump";
 import { dayInWords } from "./dayInWords";
-import { GROUPS, type ShownFinding } from "./useFindings";
+import type { ShownFinding } from "./filter";
+import { GROUPS } from "./useFindings";
 
 /** The findings as plain text, for an e-mail or a notebook: as on screen, with what was not checked. */
 export function findingsText(

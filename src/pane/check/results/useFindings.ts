@@ -1,22 +1,13 @@
 import { useDeferredValue, useEffect, useMemo, useState } from "react";
-import type { Acceptance, Acceptances } from "../../../audit/judge/acceptance";
-import { SEVERITIES, type Finding } from "../../../audit/judge/finding";
-import type { CheckReport, FindingFacts } from "../report";
-import { matcher, NO_FILTER, type Filter, type Group } from "./filter";
+import type { Acceptances } from "../../../audit/judge/acceptance";
+import { SEVERITIES } from "../../../audit/judge/finding";
+import type { CheckReport } from "../report";
+import { matcher, NO_FILTER, type Filter, type Group, type ShownFinding } from "./filter";
 
 /** So many findings stand on the screen at once; five thousand would make every key slow. */
 export const FINDINGS_PER_PAGE = 50;
 
 export const GROUPS: readonly Group[] = [...SEVERITIES, "accepted"];
-
-export interface ShownFinding extends Partial<FindingFacts> {
-  readonly finding: Finding;
-  /** Its severity, unless the shop lets it stand. */
-  readonly group: Group;
-  readonly acceptance: Acceptance | undefined;
-  /** Its place in the report. */
-  readonly key: number;
-}
 
 /** The findings of a report: by harm, as filtered, a page at a time. */
 export function useFindings(report: CheckReport, accepted: Acceptances) {

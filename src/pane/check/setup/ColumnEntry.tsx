@@ -4,9 +4,8 @@ import type { Field, LogColumn } from "../../../log/log";
 import { columnLetters } from "../../../sheet/sheet";
 import type { Shop } from "../../shop/useShop";
 import { saidOf, sayOfColumn, type ColumnSaying } from "../choices";
-import { CYLINDER_WORDS, FILL_WORDS, isField } from "../../../words/fields";
+import { confidenceWord, CYLINDER_WORDS, FILL_WORDS, isField } from "../../../words/fields";
 import type { SheetReading } from "../report";
-import { howSure } from "./SheetEntry";
 
 interface ColumnEntryProps {
   readonly sheet: SheetReading;
@@ -129,4 +128,10 @@ function options(words: Readonly<Record<string, string>>) {
       {word}
     </option>
   ));
+}
+
+/** How the meaning of a column stands, in words. */
+export function howSure(column: LogColumn, saidByShop: boolean): string {
+  if (saidByShop) return "set by you";
+  return column.field === undefined ? "not read" : confidenceWord(column.confidence);
 }

@@ -1,11 +1,11 @@
 import { Button, Checkbox, makeStyles, tokens } from "@fluentui/react-components";
-import type { LogColumn, SheetKind } from "../../../log/log";
+import type { SheetKind } from "../../../log/log";
 import { Disclosure } from "../../kit/Disclosure";
 import type { Shop } from "../../shop/useShop";
 import { chooseSheet, forgetGone, goneHeadings, saidOf } from "../choices";
-import { confidenceWord, fieldWord, isField } from "../../../words/fields";
+import { fieldWord, isField } from "../../../words/fields";
 import { counted, type SheetReading } from "../report";
-import { ColumnEntry } from "./ColumnEntry";
+import { ColumnEntry, howSure } from "./ColumnEntry";
 
 interface SheetEntryProps {
   readonly sheet: SheetReading;
@@ -117,10 +117,4 @@ function columnsInWords(sheet: SheetReading, shop: Shop): string {
     .filter(([n]) => n > 0)
     .map(([n, word]) => `${n} ${word}`);
   return `${counted(sheet.columns.length, "column")}: ${parts.join(", ")}`;
-}
-
-/** How the meaning of a column stands, in words. */
-export function howSure(column: LogColumn, saidByShop: boolean): string {
-  if (saidByShop) return "set by you";
-  return column.field === undefined ? "not read" : confidenceWord(column.confidence);
 }

@@ -1,9 +1,7 @@
 import { escapeXml } from "../xml";
-import type { Part } from "./reportParts";
+import { PACKAGE, relationsXml, SHEET_TYPES, type Part } from "./parts";
 
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006";
-const PACKAGE = "http://schemas.openxmlformats.org/package/2006";
-export const SHEET_TYPES = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 
 /** A part besides the sheets: where it stands, what it is, and how the workbook refers to it. */
 interface CompanionPart {
@@ -137,21 +135,6 @@ export function settingsPropertiesXml(namespace: string): string {
     `<ds:datastoreItem ds:itemID="{8C1D3A52-6B0E-4F27-9E41-5D7A20B3C964}" xmlns:ds="${OFFICE}/customXml">` +
     `<ds:schemaRefs><ds:schemaRef ds:uri="${namespace}"/></ds:schemaRefs></ds:datastoreItem>`
   );
-}
-
-export interface Relation {
-  readonly type: string;
-  readonly target: string;
-  /** It leads out of the package, to another file. */
-  readonly external?: boolean;
-}
-
-export function relationsXml(relations: readonly Relation[]): string {
-  const entries = relations.map(
-    ({ type, target, external }, index) =>
-      `<Relationship Id="rId${index + 1}" Type="${type}" Target="${escapeXml(target)}"${external ? ` TargetMode="External"` : ""}/>`,
-  );
-  return `<Relationships xmlns="${PACKAGE}/relationships">${entries.join("")}</Relationships>`;
 }
 
 function counted(length: number): number[] {

@@ -5,16 +5,8 @@ import { escapeXml } from "../xml";
 import { chartXml } from "./chartXml";
 import { drawingXml } from "./drawingXml";
 import { fixedRows, quotedSheet, RELATIONS } from "./names";
-import { relationsXml, SHEET_TYPES, type Relation } from "./packageXml";
+import { relationsXml, SHEET_TYPES, type Part, type Relation } from "./parts";
 import { numberTables, tableXml, type NumberedTable } from "./tableXml";
-
-/** A part of the package, with what it is. */
-export interface Part {
-  readonly name: string;
-  /** Absent for parts of relations, whose ending says it. */
-  readonly contentType?: string;
-  readonly xml: string;
-}
 
 /** What a sheet's own part says besides its cells, and the parts that belong to it. */
 export interface SheetReport {

@@ -1,6 +1,6 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { HousePattern } from "../../../../audit/lists/housePatterns";
-import { points } from "./Patterns";
+import { points } from "./points";
 
 /** In units of the drawing, which is as wide as the pane. */
 const WIDTH = 290;

@@ -2,6 +2,7 @@ import type { HousePattern, HousePatterns, PatternBy } from "../../../../audit/l
 import { Disclosure } from "../../../kit/Disclosure";
 import { count, counted } from "../../report";
 import { PatternChart } from "./PatternChart";
+import { points } from "./points";
 import { useFormStyles } from "./useFormStyles";
 
 /** The surest of them; the table has all. */
@@ -76,11 +77,4 @@ function inWords(pattern: HousePattern): string {
   const { gas, meanPoints, fills } = pattern;
   const way = meanPoints > 0 ? "over" : "under";
   return `${nameOf(pattern)}: ${Math.abs(meanPoints).toFixed(1)} points of ${gas} ${way} what was ordered, in ${counted(fills, "fill")}. Check the analyser's calibration and the stop pressures.`;
-}
-
-/** `+0.62`, `−0.20`: the sign always stands. */
-export function points(value: number, decimals = 2): string {
-  const rounded = Math.abs(value).toFixed(decimals);
-  if (Number(rounded) === 0) return rounded;
-  return `${value > 0 ? "+" : "−"}${rounded}`;
 }

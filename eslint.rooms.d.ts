@@ -1,0 +1,2 @@
+export declare const PURE_ROOMS: readonly string[];
+export declare const MAY_IMPORT: Readonly<Record<string, readonly string[]>>;

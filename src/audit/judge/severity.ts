@@ -1,0 +1,3 @@
+/** Ordered by harm. */
+export const SEVERITIES = ["stop", "breach", "warn", "note"] as const;
+export type Severity = (typeof SEVERITIES)[number];
