@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
 import { audit, auditSteps } from "../../src/audit/audit";
-import { predictedContents } from "../../src/audit/lists/predictedContents";
+import { predictedContents } from "./predictedContents";
 import { dueLists } from "../../src/audit/lists/dueLists";
 import { housePatterns, meanOf, studentT95 } from "../../src/audit/lists/housePatterns";
 import { notToFillNext } from "../../src/audit/lists/recall";

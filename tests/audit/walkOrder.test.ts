@@ -3,7 +3,7 @@ import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
 import { acceptancesOf, identityOf } from "../../src/audit/judge/acceptance";
 import { audit } from "../../src/audit/audit";
-import { predictedContents, type PredictedContent } from "../../src/audit/lists/predictedContents";
+import { predictedContents, type PredictedContent } from "./predictedContents";
 import { dueLists } from "../../src/audit/lists/dueLists";
 import { notToFillNext, openRisks } from "../../src/audit/lists/recall";
 import type { AuditOptions } from "../../src/audit/shop/shop";

@@ -32,11 +32,6 @@ export const VOCABULARY_OF = {
 export type VocabularyName = "status" | "method" | "rating" | "test" | "tick" | "signature" | "card";
 export type FieldOfWords = keyof typeof VOCABULARY_OF;
 
-/** Whether the words of a field belong to a closed vocabulary. */
-export function isFieldOfWords(field: Field): field is FieldOfWords {
-  return Object.hasOwn(VOCABULARY_OF, field);
-}
-
 /** The words of one log: in its languages, with those of the shop's own. */
 export class LogWords {
   readonly mix: ReturnType<typeof mixWords>;

@@ -38,13 +38,9 @@ export type FillMethod = (typeof METHOD_MEANINGS)[number];
 export const RATING_MEANINGS = ["oxygen clean", "up to 40", "air only"] as const;
 export type RatingMeaning = (typeof RATING_MEANINGS)[number];
 export const TEST_MEANINGS = ["out of test", "failed", "passed"] as const;
-export type TestMeaning = (typeof TEST_MEANINGS)[number];
 export const TICK_MEANINGS = ["yes", "no", "failed"] as const;
-export type TickMeaning = (typeof TICK_MEANINGS)[number];
 export const SIGNATURE_MEANINGS = ["signed", "not signed"] as const;
-export type SignatureMeaning = (typeof SIGNATURE_MEANINGS)[number];
 export const CARD_MEANINGS = ["seen", "not seen"] as const;
-export type CardMeaning = (typeof CARD_MEANINGS)[number];
 export const MIX_MEANINGS = ["air", "oxygen"] as const;
 export const UNSAID_MEANINGS = ["not known", "not legible"] as const;
 

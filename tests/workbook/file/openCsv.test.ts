@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { CellValue } from "../../../src/sheet/sheet";
 import { openFile } from "../../../src/workbook/file/openFile";
-import { writeCsv } from "../../../src/workbook/file/csv/writeCsv";
+import { writeCsv } from "./writeCsv";
 
 async function open(data: string | Uint8Array, name = "log.csv"): Promise<CellValue[][]> {
   const bytes = typeof data === "string" ? new TextEncoder().encode(data) : data;

@@ -1,14 +1,14 @@
-import type { CountryRules } from "../../cylinders/countryRules";
-import { dateOf } from "../../cylinders/calendar";
-import type { Mixture } from "../../gas/mixture";
-import type { Log, RowPlace } from "../../log/log";
-import { allAtOnce } from "../../sheet/steps";
-import { ownerOf } from "./recall";
-import type { AuditOptions } from "../shop/shop";
-import { shopFor } from "../shop/shopFor";
-import { leftBy } from "../walk/leftIn";
-import type { PastFill } from "../walk/past";
-import { walk } from "../walk/walk";
+import type { CountryRules } from "../../src/cylinders/countryRules";
+import { dateOf } from "../../src/cylinders/calendar";
+import type { Mixture } from "../../src/gas/mixture";
+import type { Log, RowPlace } from "../../src/log/log";
+import { allAtOnce } from "../../src/sheet/steps";
+import { ownerOf } from "../../src/audit/lists/recall";
+import type { AuditOptions } from "../../src/audit/shop/shop";
+import { shopFor } from "../../src/audit/shop/shopFor";
+import { leftBy } from "../../src/audit/walk/leftIn";
+import type { PastFill } from "../../src/audit/walk/past";
+import { walk } from "../../src/audit/walk/walk";
 
 /** What a cylinder that is out there probably holds: what its last fill in the log left in it. */
 export interface PredictedContent {

@@ -1,4 +1,4 @@
-import type { CellValue } from "../../../sheet/sheet";
+import type { CellValue } from "../../../src/sheet/sheet";
 
 /**
  * Rows as comma-separated text (RFC 4180, with a byte-order mark, as spreadsheets expect of UTF-8). Text that a
