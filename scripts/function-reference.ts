@@ -60,8 +60,7 @@ function section(entry: CatalogueEntry): string {
   ].join("\n\n");
 }
 
-function signature({ name, optional, repeating }: CatalogueParameter): string {
-  if (repeating) return `${name}…`;
+function signature({ name, optional }: CatalogueParameter): string {
   return optional ? `[${name}]` : name;
 }
 

@@ -13,7 +13,6 @@ export interface FunctionsMetadata {
       readonly type: string;
       readonly dimensionality: string;
       readonly optional?: boolean;
-      readonly repeating?: boolean;
     }[];
   }[];
 }

@@ -14,12 +14,11 @@ export async function functionsMetadata(helpUrl) {
       name: id,
       description,
       helpUrl: `${helpUrl}#${id.toLowerCase()}`,
-      parameters: parameters.map(({ name, help, optional, repeating }) => ({
+      parameters: parameters.map(({ name, help, optional }) => ({
         name,
         description: help,
         ...ANY_RANGE,
         ...(optional && { optional }),
-        ...(repeating && { repeating }),
       })),
       result: ANY_RANGE,
     })),

@@ -63,26 +63,21 @@ function header() {
   return `// Brimbook ${version}: worksheet functions for scuba fill stations. Licence: ${license}.\n`;
 }
 
-/** What a suite is told of each function: as Excel, but for names, and with a number of arguments that is fixed. */
+/** What a suite is told of each function: as Excel, but for names. */
 async function suiteFunctions() {
   const { functions } = await functionsMetadata("https://localhost");
-  const most = Math.max(...functions.map(({ parameters }) => parameters.length));
   return functions.map(({ id, description, parameters }) => ({
     id,
     description: renamed(description),
-    parameters: parameters.flatMap(({ name, description: help, optional, repeating }) =>
-      repeating
-        ? Array.from({ length: most }, (_, index) => ({
-            name: `${name.replace(/s$/, "")}${index + 1}`,
-            help,
-            optional: true,
-          }))
-        : [{ name: RESERVED.has(name) ? `${name}_` : name, help: renamed(help), optional }],
-    ),
+    parameters: parameters.map(({ name, description: help, optional }) => ({
+      name: RESERVED.has(name) ? `${name}_` : name,
+      help: renamed(help),
+      optional,
+    })),
   }));
 }
 
-const RESERVED = new Set(["class", "function", "arguments"]);
+const RESERVED = new Set(["class", "function"]);
 
 const renamed = (text) => text.replaceAll("BRIM.", "BRIM_");
 

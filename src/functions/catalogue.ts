@@ -3,7 +3,7 @@ import type { Quantity } from "../words/figures";
 import type { WorksheetFunction } from "./define";
 import { WHY } from "./evaluate";
 import { EXAMPLES } from "./families/examples";
-import { FAMILIES } from "./families/families";
+import { FAMILIES, FUNCTIONS } from "./families/families";
 
 /** What a host needs to offer the functions: names, order, help. Shared by Excel's metadata, the grid and the docs. */
 export interface CatalogueEntry {
@@ -24,12 +24,13 @@ export interface CatalogueParameter {
   readonly optional: boolean;
   /** Takes a whole range as a table; all others take a single value or a column of them. */
   readonly table: boolean;
-  /** Stands for any number of arguments; only the last one can. */
-  readonly repeating: boolean;
 }
 
 /** The namespace in front of every name. */
 export const NAMESPACE = "BRIM";
+
+/** Each by itself: one that stands for any number has crashed builds of Excel. */
+const MOST_ARGUMENTS = Math.max(...FUNCTIONS.map(({ parameters }) => parameters.length));
 
 const WHY_ENTRY: CatalogueEntry = entryOf({
   id: WHY,
@@ -41,15 +42,13 @@ const WHY_ENTRY: CatalogueEntry = entryOf({
       help: 'Name of the function in quotation marks, such as "STOPAT".',
       optional: false,
       table: false,
-      repeating: false,
     },
-    {
-      name: "arguments",
-      help: "The arguments of that function, in its order.",
-      optional: false,
+    ...Array.from({ length: MOST_ARGUMENTS }, (_, at) => ({
+      name: `argument${at + 1}`,
+      help: at === 0 ? "The first argument of that function." : "The next one, in its order.",
+      optional: true,
       table: false,
-      repeating: true,
-    },
+    })),
   ],
 });
 
@@ -94,7 +93,6 @@ function parametersOf({ parameters }: WorksheetFunction): readonly CataloguePara
     help: reader.help,
     optional: reader.optional,
     table: reader.shape === "table",
-    repeating: false,
   }));
 }
 

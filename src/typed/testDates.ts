@@ -8,6 +8,7 @@ import type { DateOrder } from "../log/context";
 import { BLANK, type Reading } from "../log/reading";
 import { epochDayOf, serialOfEpochDay } from "../sheet/serialDate";
 import type { FilledCell } from "./cells";
+import { dateSystem } from "./dateSystem";
 
 /*
  * Days and test stamps in the cells of a call. A function sees a cell's value and not its format, so a number is the
@@ -17,15 +18,20 @@ import type { FilledCell } from "./cells";
 /** No stamp and no fill is later than this. */
 const LAST_MONTH = new Temporal.PlainYearMonth(2099, 12);
 
-/** A cell's value as the log's readers take it. */
+/** A cell's value as the log's readers take it, where it is no date. */
 export function logCell(value: FilledCell) {
   return { value, format: undefined, dateSystem: 1900 } as const;
+}
+
+/** A cell that may hold a date: a number is one of the workbook's. */
+function dateCell(value: FilledCell) {
+  return { ...logCell(value), ...(typeof value === "number" && { dateSystem: dateSystem() }) };
 }
 
 /** A day, as the log would read it where dates are written in this order. */
 export function dayIn(cell: FilledCell | undefined, order?: DateOrder): Reading<Temporal.PlainDate> {
   if (cell === undefined) return BLANK;
-  return readDate(logCell(cell), { order, swapped: false, latestYear: LAST_MONTH.year });
+  return readDate(dateCell(cell), { order, swapped: false, latestYear: LAST_MONTH.year });
 }
 
 /** How stamps are written, and the latest month one can be of. */
@@ -40,7 +46,7 @@ export interface StampHabits {
 export function stampReading(cell: FilledCell | undefined, habits: StampHabits): Reading<TestStamp> {
   if (cell === undefined) return BLANK;
   const { stampMeans: means = "test", stampOrder, dateOrder, latest = LAST_MONTH } = habits;
-  return readStamp(logCell(cell), { means, stampOrder, dateOrder, holdsMonths: false, latest });
+  return readStamp(dateCell(cell), { means, stampOrder, dateOrder, holdsMonths: false, latest });
 }
 
 /**
@@ -71,7 +77,10 @@ export function theValue<T>(reading: Reading<T>): T {
   }
 }
 
-/** A day as the spreadsheet stores it. */
+/**
+ * A day as the spreadsheet stores it.
+ * @throws Refusal while it is not known from when the workbook counts.
+ */
 export function serialOf({ year, month, day }: Temporal.PlainDate): number {
-  return serialOfEpochDay(epochDayOf(year, month, day)!, 1900);
+  return serialOfEpochDay(epochDayOf(year, month, day)!, dateSystem());
 }

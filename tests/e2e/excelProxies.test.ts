@@ -1,67 +1,40 @@
-import { readFileSync } from "node:fs";
-import { dirname, join } from "node:path";
-import { createRequire } from "node:module";
-import { build } from "esbuild";
-import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import type { Frame } from "playwright-core";
+import { afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { sheetOf } from "../../src/sheet/draft/sheetOf";
 import type { Sheet } from "../../src/sheet/sheet";
 import { ExcelWorkbook } from "../../src/workbook/excel/excelWorkbook";
+import type { WorkbookChange } from "../../src/workbook/workbook";
 import { describeWorkbookContract, expectProblem } from "../workbook/contract";
 import { usualBook } from "../workbook/contractBooks";
 import { excelDouble } from "../workbook/excel/excelDouble";
 import { FakeExcel } from "../workbook/excel/fakeExcel";
 import type { WireRequest } from "../workbook/excel/wire";
 import { ActionType } from "../workbook/excel/wire";
+import { bundled, openInExcel, type PaneInExcel } from "./bridge";
+import type { InExcel } from "./bridgePage";
 import { useBrowser } from "./browser";
+import { buildAddIn } from "./builtPane";
 import { FarWorkbook } from "./farWorkbook";
-
-/** Microsoft's office.js as npm has it; its licence lets one try add-ins with it, and it is never shipped. */
-const officeJs = dirname(createRequire(import.meta.url).resolve("@microsoft/office-js/dist/office.js"));
-const ORIGIN = "https://brimbook.test";
 
 const browser = useBrowser();
 let script: string;
 
 beforeAll(async () => {
-  const bundle = await build({ entryPoints: ["tests/e2e/excelPage.ts"], bundle: true, write: false });
-  script = bundle.outputFiles[0]!.text;
+  if (!process.env.HF) buildAddIn();
+  script = await bundled("tests/e2e/excelPage.ts");
 });
 
-/** A page in which office.js takes itself to be inside of Excel on Windows. */
-async function openExcelPage(sheets: readonly Sheet[]): Promise<Page> {
-  const context = await browser().newContext();
-  const page = await context.newPage();
-  await page.route("**/*", async (route) => {
-    const { origin, pathname } = new URL(route.request().url());
-    if (origin !== ORIGIN) return route.abort();
-    if (pathname === "/pane.html") {
-      return route.fulfill({
-        contentType: "text/html",
-        body: '<!doctype html><script src="office/office.js"></script>',
-      });
-    }
-    try {
-      const body = readFileSync(join(officeJs, pathname.replace("/office/", "")));
-      await route.fulfill({ contentType: "text/javascript", body });
-    } catch {
-      await route.fulfill({ status: 404 });
-    }
-  });
-  await page.goto(`${ORIGIN}/pane.html?_host_Info=Excel$Win32$16.01$en-US`);
-  await page.waitForFunction(() => typeof Excel !== "undefined" && "RequestContext" in Excel);
-  await page.addScriptTag({ content: script });
-  await page.evaluate((book) => (window as unknown as InPage).openExcel(book), sheets as Sheet[]);
-  return page;
+/** The Excel host alone, on Microsoft's office.js, over its bridge to the fake Excel. */
+async function openHost(sheets: readonly Sheet[], excelApi?: string): Promise<PaneInExcel> {
+  const excel = await openInExcel(browser(), { sheets, script, ...(excelApi && { excelApi }) });
+  await excel.frame.waitForFunction(() => window.brimbook !== undefined);
+  return excel;
 }
 
 interface InPage {
-  openExcel(sheets: readonly Sheet[]): void;
+  readonly excel: InExcel;
+  readonly heard: WorkbookChange[];
   meetAnew(): void;
-  requests(): WireRequest[];
-  playExcelApi(version: string): void;
-  refuse(code: string): void;
-  breakFormula(sheet: string, row: number, formula: string): void;
 }
 
 const report = sheetOf(
@@ -83,44 +56,46 @@ const report = sheetOf(
 );
 
 describeWorkbookContract("Excel behind Microsoft's own proxies", async (sheets) => {
-  const page = await openExcelPage(sheets);
+  const excel = await openHost(sheets);
+  const { frame } = excel;
   return {
-    workbook: new FarWorkbook(page),
-    selected: () => page.evaluate(() => window.brimbook!.selected()!),
+    workbook: new FarWorkbook(frame),
+    selected: () => frame.evaluate(() => window.brimbook!.selected()!),
     reopened: async () => {
-      await page.evaluate(() => (window as unknown as InPage).meetAnew());
-      return new FarWorkbook(page);
+      await frame.evaluate(() => (window as unknown as InPage).meetAnew());
+      return new FarWorkbook(frame);
     },
-    close: () => page.context().close(),
+    close: async () => {
+      expect(await excel.faults()).toEqual([]);
+      await excel.close();
+    },
   };
 });
 
 describe("the Excel host", () => {
-  let page: Page;
-  beforeEach(async () => {
-    page = await openExcelPage(usualBook);
+  let excel: PaneInExcel;
+  let frame: Frame;
+  const open = async (excelApi?: string) => {
+    excel = await openHost(usualBook, excelApi);
+    ({ frame } = excel);
+  };
+  afterEach(async () => {
+    expect(await excel.faults()).toEqual([]);
+    await excel.close();
   });
-  afterEach(() => page.context().close());
 
   test("needs nothing that came after ExcelApi 1.12, which the manifest asks for", async () => {
-    await page.evaluate(() => (window as unknown as InPage).playExcelApi("1.12"));
-    await useAll(new FarWorkbook(page));
-    const merged = await page.evaluate(() =>
-      Excel.run(async (context) => {
-        context.workbook.worksheets
-          .getItem("Wide")
-          .getRangeByIndexes(0, 0, 1, 1)
-          .getMergedAreasOrNullObject();
-        await context.sync();
-      }).catch((error: unknown) => (error as { code: string }).code),
+    await open("1.12");
+    await useAll(new FarWorkbook(frame));
+    expect(await frame.evaluate(() => Office.context.requirements.isSetSupported("ExcelApi", "1.13"))).toBe(
+      false,
     );
-    expect(merged).toBe("ApiNotFound");
   });
 
   test("writes sheets, marks cells and repairs formulas with no more than ExcelApi 1.12 either", async () => {
-    await page.evaluate(() => (window as unknown as InPage).playExcelApi("1.12"));
-    expect(await new FarWorkbook(page).addSheets([report])).toEqual(["Findings"]);
-    const done = await page.evaluate(async () => {
+    await open("1.12");
+    expect(await new FarWorkbook(frame).addSheets([report])).toEqual(["Findings"]);
+    const done = await frame.evaluate(async () => {
       const workbook = window.brimbook!.workbook as ExcelWorkbook;
       const cell = { sheet: "Fill log", row: 4, column: 3 };
       const leftOut = await workbook.marks.mark([
@@ -128,7 +103,9 @@ describe("the Excel host", () => {
         { cell: { ...cell, row: 5 }, held: "changed since" },
       ]);
       const cleared = await workbook.marks.clear();
-      (window as unknown as InPage).breakFormula("Fill log", 10, '=_xldudf_BRIM_MOD("EAN32","ft")');
+      const { book } = (window as unknown as InPage).excel.fake;
+      book.sheets.find(({ name }) => name === "Fill log")!.rows[10] = { values: [{ error: "#NAME?" }] };
+      book.formulas.set("Fill log!10,0", { formula: '=_xldudf_BRIM_MOD("EAN32","ft")', rows: 1 });
       const broken = await workbook.findBrokenFormulas();
       return { leftOut, cleared, broken, repair: await workbook.repairFormulas(broken) };
     });
@@ -141,20 +118,59 @@ describe("the Excel host", () => {
   });
 
   test("makes a sentence of an error as office.js throws it", async () => {
-    await page.evaluate(() => (window as unknown as InPage).refuse("AccessDenied"));
-    await expectProblem(new FarWorkbook(page).readSheet("Fill log"), "protected");
+    await open();
+    await frame.evaluate(() => {
+      (window as unknown as InPage).excel.fake.refuse = () => "AccessDenied";
+    });
+    await expectProblem(new FarWorkbook(frame).readSheet("Fill log"), "protected");
   });
+
+  test.each(["1.12", "1.20"])(
+    "hears of edits with ExcelApi %s, and of none while closed",
+    async (excelApi) => {
+      await open(excelApi);
+      const heard = () => frame.evaluate(() => (window as unknown as InPage).heard);
+      const edit = (row: number) =>
+        frame.evaluate((at) => {
+          const { fake } = (window as unknown as InPage).excel;
+          fake.edit(
+            fake.book.sheets.find(({ name }) => name === "Fill log")!,
+            at,
+            ["GP-1"],
+          );
+        }, row);
+      // Excel is asked for each event in a request of its own.
+      await expect
+        .poll(async () => {
+          await edit(8);
+          return heard();
+        })
+        .toContainEqual({ kind: "rows", sheet: "Fill log", firstRow: 8, lastRow: 8 });
+      await frame.evaluate(() => {
+        (window as unknown as InPage).excel.showPane("Hidden");
+      });
+      await frame.waitForTimeout(300);
+      await frame.evaluate(() => void (window as unknown as InPage).heard.splice(0));
+      await edit(5);
+      await frame.waitForTimeout(300);
+      expect(await heard()).toEqual([]);
+      await frame.evaluate(() => {
+        (window as unknown as InPage).excel.showPane("Visible");
+      });
+      await expect.poll(heard).toEqual([{ kind: "rows", sheet: "Fill log", firstRow: 5, lastRow: 5 }]);
+    },
+  );
 });
 
 describe("our double of office.js", () => {
-  let page: Page;
-  beforeAll(async () => {
-    page = await openExcelPage(usualBook);
+  let excel: PaneInExcel;
+  beforeEach(async () => {
+    excel = await openHost(usualBook);
   });
-  afterAll(() => page.context().close());
+  afterEach(() => excel.close());
 
   test("is no more lenient than Microsoft's: what was not loaded is refused in the same way", async () => {
-    const codes = await page.evaluate(() =>
+    const codes = await excel.frame.evaluate(() =>
       Excel.run(async (context) => {
         const codeOf = (read: () => unknown) => {
           try {
@@ -192,10 +208,8 @@ describe("our double of office.js", () => {
   test("asks Excel for the same things in the same order as Microsoft's", async () => {
     const fake = new FakeExcel(usualBook);
     await useAll(new ExcelWorkbook(excelDouble(fake)));
-    const far = await openExcelPage(usualBook);
-    await useAll(new FarWorkbook(far));
-    const theirs = await far.evaluate(() => (window as unknown as InPage).requests());
-    await far.context().close();
+    await useAll(new FarWorkbook(excel.frame));
+    const theirs = await excel.frame.evaluate(() => (window as unknown as InPage).excel.fake.requests);
     expect(asked(theirs)).toEqual(asked(fake.requests));
   });
 });

@@ -16,7 +16,7 @@ type Outcome<T> =
 export class FarWorkbook implements Workbook {
   readonly capabilities = { select: true, settings: true, charts: false };
 
-  constructor(private readonly page: Page) {}
+  constructor(private readonly page: Pick<Page, "evaluate">) {}
 
   listSheets(): Promise<readonly SheetInfo[]> {
     return this.call("listSheets");

@@ -91,17 +91,74 @@ describe("the functions in Excel", () => {
     expect(handlers.get("MOD")!([[formatted]], [["m"]], null, null, INVOCATION)).toEqual([[33.75]]);
   });
 
-  it("WHY's repeating arguments arrive as one array", async () => {
+  it("WHY takes its arguments one by one, and in one list as long as Excel knows the older one", async () => {
     const handlers = await registered();
     const why = handlers.get("WHY")!;
-    expect(why([["MOD"]], [[["EAN32"]], [["m"]]], INVOCATION)).toEqual([
-      [expect.stringMatching(/^MOD: 33\.75 m\./)],
-    ]);
-    expect(why([["MOD"]], [[["EAN32"]], [["m"]], null, [["fresh"]]], INVOCATION)).toEqual([
-      [expect.stringMatching(/10\.3 m of fresh water/)],
-    ]);
-    expect(why([["NOSUCH"]], null, INVOCATION)).toEqual([
-      [expect.stringMatching(/^There is no worksheet function/)],
-    ]);
+    const mod = [expect.stringMatching(/^MOD: 33\.75 m\./)];
+    const fresh = [expect.stringMatching(/10\.3 m of fresh water/)];
+    expect(why([["MOD"]], [["EAN32"]], [["m"]], INVOCATION)).toEqual([mod]);
+    expect(why([["MOD"]], [["EAN32"]], [["m"]], null, [["fresh"]], INVOCATION)).toEqual([fresh]);
+    expect(why([["MOD"]], [[["EAN32"]], [["m"]]], INVOCATION)).toEqual([mod]);
+    expect(why([["MOD"]], [[["EAN32"]], [["m"]], null, [["fresh"]]], INVOCATION)).toEqual([fresh]);
+    const unknown = [[expect.stringMatching(/^There is no worksheet function/)]];
+    expect(why([["NOSUCH"]], null, INVOCATION)).toEqual(unknown);
+    expect(why([["NOSUCH"]], INVOCATION)).toEqual(unknown);
+  });
+
+  it("with the metadata of an older version the object about the call is no argument", async () => {
+    const handlers = await registered();
+    expect(handlers.get("MOD")!([["EAN32"]], [["ft"]], INVOCATION)).toEqual([[111.375]]);
+    expect(handlers.get("MOD")!([["EAN32"]], [["ft"]], null, INVOCATION)).toEqual([[111.375]]);
+  });
+
+  it("an argument of a newer version is not passed over in silence", async () => {
+    const handlers = await registered();
+    const mod = handlers.get("MOD")!;
+    expect(mod([["EAN32"]], [["ft"]], null, null, null, INVOCATION)).toEqual([[111.375]]);
+    expect(() => mod([["EAN32"]], [["ft"]], null, null, [["new"]], INVOCATION)).toThrow("close Excel");
+  });
+
+  describe("dates", () => {
+    /** 1 June 2019, 31 October 2026 and 1 November 2025 as numbers of a workbook that counts from 1900. */
+    const [hydro, filled, visual] = [43_617, 46_326, 45_962] as const;
+    const SHIFT = 1462;
+    const check = (handlers: Map<string, Handler>, shift: number) =>
+      handlers.get("FILLCHECK")!(
+        ...[[[filled - shift]], [[hydro - shift]], [[visual - shift]]],
+        ...[[["100"]], [["EAN32"]], [["partial pressure"]], [["US"]], INVOCATION],
+      ) as unknown;
+
+    it("wait for what the workbook counts them from, and a hydro four years past is never OK", async () => {
+      const handlers = await registered();
+      const { tellDateSystem } = await import("../../src/functions/hosts/registered");
+      const waiting = check(handlers, SHIFT);
+      expect(waiting).toBeInstanceOf(Promise);
+      expect(tellDateSystem(1904)).toBe(false);
+      expect(await waiting).toEqual([[expect.stringMatching(/^STOP: .*hydro/i)]]);
+      expect(check(handlers, SHIFT)).toEqual(await waiting);
+    });
+
+    it("are refused where nothing is said, and said to be calculated again once it is", async () => {
+      vi.useFakeTimers();
+      const handlers = await registered();
+      const { tellDateSystem } = await import("../../src/functions/hosts/registered");
+      const waiting = (check(handlers, 0) as Promise<unknown>).then(
+        (answer) => JSON.stringify(answer),
+        (refusal: Error) => refusal.message,
+      );
+      await vi.advanceTimersByTimeAsync(60_000);
+      expect(await waiting).toContain("1900 or from 1904");
+      expect(tellDateSystem(1900)).toBe(true);
+      vi.useRealTimers();
+    });
+
+    it("written as text need nothing said", async () => {
+      const handlers = await registered();
+      const text = handlers.get("FILLCHECK")!(
+        ...[[["2026-10-31"]], [["2019-06"]], [["2025-11"]]],
+        ...[[["100"]], [["EAN32"]], [["partial pressure"]], [["US"]], INVOCATION],
+      );
+      expect(text).toEqual([[expect.stringMatching(/^STOP: .*hydro/i)]]);
+    });
   });
 });

@@ -4,7 +4,6 @@ import { describe, expect, it } from "vitest";
 import { functionsMetadata } from "../../scripts/functions-metadata.mjs";
 import { generatedFiles } from "../../scripts/generated-files";
 import { WORKSHEET_FUNCTIONS } from "../../src/functions/catalogue";
-import { FUNCTIONS } from "../../src/functions/families/families";
 
 const HELP_URL = "https://example.org/functions.html";
 const metadata = await functionsMetadata(HELP_URL);
@@ -15,7 +14,6 @@ const schema = JSON.parse(
 describe("what Excel is told of the functions", () => {
   it("fits the published schema", () => {
     const validate = new Ajv({ strict: false, unicodeRegExp: true }).compile(schema);
-    // Microsoft's generator writes options that the schema does not know yet; Excel passes over what it does not know.
     expect(validate(metadata), JSON.stringify(validate.errors, null, 1)).toBe(true);
   });
 
@@ -30,22 +28,21 @@ describe("what Excel is told of the functions", () => {
     const told = metadata.functions.map(({ id, name, parameters }) => ({
       id,
       name,
-      parameters: parameters.map(({ name, optional = false, repeating = false }) => ({
-        name,
-        optional,
-        repeating,
-      })),
+      parameters: parameters.map(({ name, optional = false }) => ({ name, optional })),
     }));
     const defined = WORKSHEET_FUNCTIONS.map(({ id, parameters }) => ({
       id,
       name: id,
-      parameters: parameters.map(({ name, optional, repeating }) => ({ name, optional, repeating })),
+      parameters: parameters.map(({ name, optional }) => ({ name, optional })),
     }));
     expect(told).toEqual(defined);
   });
 
   it("takes everything as ranges of anything, so that cells, columns and errors all arrive", () => {
     expect(metadata.allowErrorForDataTypeAny).toBe(true);
+    // Data types need CustomFunctionsRuntime 1.4, which the manifest does not ask for; with errors beside them Excel 2021
+    // crashes. One argument that stands for any number has crashed Excel too.
+    expect(JSON.stringify(metadata)).not.toMatch(/allowCustomData|repeating/);
     for (const { parameters } of metadata.functions) {
       for (const { type, dimensionality } of parameters) {
         expect({ type, dimensionality }).toEqual({ type: "any", dimensionality: "matrix" });
@@ -66,11 +63,11 @@ describe("what Excel is told of the functions", () => {
   });
 
   it("keeps ids and arguments for ever", () => {
-    const signatures = FUNCTIONS.map(
+    const signatures = WORKSHEET_FUNCTIONS.map(
       ({ id, parameters }) =>
-        `${id}(${parameters.map(([name, reader]) => (reader.optional ? `[${name}]` : name)).join(", ")})`,
+        `${id}(${parameters.map(({ name, optional }) => (optional ? `[${name}]` : name)).join(", ")})`,
     );
-    expect([...signatures, "WHY(function, arguments…)"]).toEqual([
+    expect(signatures).toEqual([
       "MIX(oxygen, [helium])",
       "MIXPART(mix, part)",
       "MOD(mix, units, [maxPpO2], [water])",
@@ -102,7 +99,7 @@ describe("what Excel is told of the functions", () => {
       "PRESSURELIMIT(class, servicePressure, units, rules, [lastTest], [temperature], [mix])",
       "WATERVOLUME(capacity, servicePressure, units)",
       "FILLSLEFT(bankVolume, bankPressure, cylinder, startPressure, endPressure, mix, units)",
-      "WHY(function, arguments…)",
+      "WHY(function, [argument1], [argument2], [argument3], [argument4], [argument5], [argument6], [argument7], [argument8], [argument9], [argument10], [argument11])",
     ]);
   });
 });

@@ -48,12 +48,12 @@ function gridFunction(entry: CatalogueEntry, sentences: Sentences): EngineFuncti
       functionType: FunctionType.User,
       abstract: says,
       description,
-      functionParameter: parameters.map(({ name, help, optional, repeating }) => ({
+      functionParameter: parameters.map(({ name, help, optional }) => ({
         name,
         detail: help,
         example: "",
-        require: optional || repeating ? BooleanNumber.FALSE : BooleanNumber.TRUE,
-        repeat: repeating ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+        require: optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
+        repeat: BooleanNumber.FALSE,
       })),
     },
   };

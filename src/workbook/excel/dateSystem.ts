@@ -79,16 +79,31 @@ async function byShownYears(
 /** The year of a serial counted from 1900. */
 const yearOf = (serial: number) => new Date((serial - 25_569) * 86_400_000).getUTCFullYear();
 
-/** What Excel's own DATE tells of the workbook; undefined where it tells nothing. */
+/**
+ * What Excel's own DATE and YEAR tell of the workbook; undefined where they tell nothing, or not the same. Which year
+ * day 0 falls in, and which number 1 January 1904 has, both depend on it.
+ */
 export async function dateSystemByFunction(session: Session): Promise<DateSystem | undefined> {
   try {
     return await session.read("the dates of this workbook", async (context) => {
-      const newYear1904 = context.workbook.functions.date(1904, 1, 1);
+      const { functions } = context.workbook;
+      const newYear1904 = functions.date(1904, 1, 1);
+      const yearOfDay0 = functions.year(0);
       newYear1904.load("value");
+      yearOfDay0.load("value");
       await context.sync();
-      return newYear1904.value === 0 ? 1904 : newYear1904.value === SHIFT_DAYS ? 1900 : undefined;
+      const told = `${newYear1904.value} ${yearOfDay0.value}`;
+      return told === "0 1904" ? 1904 : told === `${SHIFT_DAYS} 1900` ? 1900 : undefined;
     });
   } catch {
     return undefined;
   }
+}
+
+/** Has every formula calculated again. */
+export function calculateAgain(session: Session): Promise<void> {
+  return session.read("the formulas", async (context) => {
+    context.workbook.application.calculate("Full");
+    await context.sync();
+  });
 }

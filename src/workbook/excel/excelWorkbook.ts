@@ -16,7 +16,7 @@ import { addSheets } from "./addSheets";
 import { appendRow } from "./appendRow";
 import { watchWorkbook } from "./changes";
 import { readArea, readCellInHand } from "./cellInHand";
-import { dateSystemByFunction, dateSystemOf } from "./dateSystem";
+import { calculateAgain, dateSystemByFunction, dateSystemOf } from "./dateSystem";
 import { listen } from "./events";
 import { clearMarks, markCells } from "./marks";
 import { readMerges } from "./merges";
@@ -124,6 +124,16 @@ export class ExcelWorkbook implements Workbook, FormulaHost {
     mark: (cells) => markCells(this.session, cells),
     clear: () => clearMarks(this.session),
   };
+
+  /** What the workbook counts its dates from; undefined where Excel does not say. */
+  dateSystem(): Promise<1900 | 1904 | undefined> {
+    return dateSystemByFunction(this.session);
+  }
+
+  /** Has every formula calculated again. */
+  calculateAgain(): Promise<void> {
+    return calculateAgain(this.session);
+  }
 
   /** The formulas of ours that Excel did not know when it opened the workbook. */
   findBrokenFormulas(): Promise<readonly BrokenFormula[]> {

@@ -20,6 +20,10 @@ export class FakeExcel {
   answerLimit = Number.POSITIVE_INFINITY;
   /** Refuses a request with the code it returns. */
   refuse: (request: WireRequest) => string | undefined = () => undefined;
+  /** What Excel has besides the workbook, by its name on the wire: the functions' results, the pane's window. */
+  readonly services: Record<string, object> = {};
+  /** What was asked for and is not known here: a test that meets it has found a hole. */
+  readonly unknown: string[] = [];
   private readonly references = new Map<string, unknown>();
   private lastReference = 0;
   private editing: { done: Promise<void>; finish: () => void } | undefined;
@@ -34,6 +38,7 @@ export class FakeExcel {
       parts: new Map(),
       formulas: new Map(),
       looks: [],
+      calculated: [],
       tables: [],
       marks: [],
       dateSystem: sheets[0]!.dateSystem,
@@ -103,9 +108,11 @@ export class FakeExcel {
     const Results: { ActionId: number; Value: unknown }[] = [];
     for (const [index, action] of request.Actions.entries()) {
       try {
+        if (action.ActionType === ActionType.trace) continue;
         Results.push({ ActionId: action.Id, Value: this.perform(action, objectAt(action.ObjectPathId)) });
       } catch (error) {
         if (!(error instanceof HostError)) throw error;
+        if (error.code === "ApiNotFound") this.unknown.push(error.about);
         return refused(error.code, index, Results);
       }
     }
@@ -117,6 +124,9 @@ export class FakeExcel {
     switch (path.ObjectPathType) {
       case PathType.root:
         return new WorkbookObject(this.book);
+      case PathType.service:
+        if (!this.services[path.Name]) throw new HostError("ApiNotFound", path.Name);
+        return this.services[path.Name];
       case PathType.none:
         return null;
       case PathType.property:
@@ -147,6 +157,8 @@ export class FakeExcel {
         else if (action.Name === REMOVE_REFERENCE) this.references.delete(given[0] as string);
         else if (!action.Name.startsWith("_")) return call(object, action.Name, given) ?? null;
         return null;
+      case ActionType.trace:
+        return null;
     }
   }
 
@@ -171,13 +183,13 @@ function query(object: unknown, names: readonly string[]): Record<string, unknow
 function member(object: unknown, name: string): unknown {
   const isObject = typeof object === "object" || typeof object === "function";
   if (!isObject || object === null) throw new HostError("InvalidObjectPath");
-  if (!(camel(name) in object)) throw new HostError("ApiNotFound");
+  if (!(camel(name) in object)) throw new HostError("ApiNotFound", name);
   return (object as Record<string, unknown>)[camel(name)];
 }
 
 function call(object: unknown, name: string, given: readonly unknown[] = []): unknown {
   const method = member(object, name);
-  if (typeof method !== "function") throw new HostError("ApiNotFound");
+  if (typeof method !== "function") throw new HostError("ApiNotFound", name);
   return Reflect.apply(method as (...args: unknown[]) => unknown, object, [...given]) as unknown;
 }
 

@@ -3,7 +3,11 @@ import { columnIndex, isBlank } from "../../../src/sheet/sheet";
 
 /** An error with the code that Excel would give. */
 export class HostError extends Error {
-  constructor(readonly code: string) {
+  constructor(
+    readonly code: string,
+    /** What it is about, where that is not plain from the request. */
+    readonly about = "",
+  ) {
     super(`Excel says so, in a language of its own: ${code}.`);
   }
 }
@@ -29,6 +33,8 @@ export interface FakeBook {
   mergeLimit: number;
   /** How a date is shown; hosts do it in the user's language. */
   showDate: (serialFrom1900: number, format: string) => string;
+  /** How often, and how thoroughly, it was asked to calculate everything. */
+  readonly calculated: string[];
   /** What a formula that is written answers. */
   calculate: (formula: string) => CellValue;
   /** What the worksheet function DATE gives through office.js. */
@@ -89,6 +95,9 @@ export class WorkbookObject {
   }
   get functions() {
     return new FunctionsObject(this.book);
+  }
+  get application() {
+    return { calculate: (kind: string) => void this.book.calculated.push(kind) };
   }
   get tables() {
     return { items: this.book.tables.map(({ name }) => ({ id: name, name })) };
@@ -524,5 +533,8 @@ class FunctionsObject {
   constructor(private readonly book: FakeBook) {}
   date(year: number, month: number, day: number) {
     return { value: this.book.dateFunction(this.book, year, month, day), error: "" };
+  }
+  year(day: number) {
+    return { value: day === 0 ? this.book.dateSystem : Number.NaN, error: "" };
   }
 }

@@ -27,6 +27,7 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
       worksheets: "WorksheetCollection",
       customXmlParts: "CustomXmlPartCollection",
       functions: "Functions",
+      application: "Application",
       tables: "TableCollection",
     },
     objects: { getActiveCell: "Range", getSelectedRanges: "RangeAreas" },
@@ -98,7 +99,8 @@ export const OBJECT_MODEL: Readonly<Record<string, ObjectType>> = {
   },
   CustomXmlPartScopedCollection: { items: "CustomXmlPart", objects: { getItem: "CustomXmlPart" } },
   CustomXmlPart: { values: ["id"], results: ["getXml"], actions: ["setXml", "delete"] },
-  Functions: { objects: { date: "FunctionResult" } },
+  Functions: { objects: { date: "FunctionResult", year: "FunctionResult" } },
+  Application: { actions: ["calculate"] },
   FunctionResult: { values: ["value"] },
 };
 

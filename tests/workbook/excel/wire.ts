@@ -37,10 +37,18 @@ export interface WireError {
   readonly HttpStatusCode: number;
 }
 
-export const ActionType = { instantiate: 1, query: 2, method: 3, set: 4 } as const;
+export const ActionType = { instantiate: 1, query: 2, method: 3, set: 4, trace: 5 } as const;
 export type ActionType = (typeof ActionType)[keyof typeof ActionType];
 
-export const PathType = { root: 1, method: 3, property: 4, indexer: 5, reference: 6, none: 7 } as const;
+export const PathType = {
+  root: 1,
+  service: 2,
+  method: 3,
+  property: 4,
+  indexer: 5,
+  reference: 6,
+  none: 7,
+} as const;
 export type PathType = (typeof PathType)[keyof typeof PathType];
 
 /** The name under which Excel tells the reference by which office.js may speak of an object in later requests. */
