@@ -40,18 +40,26 @@ const onWire = (argument: Argument) =>
 function expected(answer: Answer): FunctionResult {
   const [[only] = []] = answer;
   if (answer.length === 1 && answer[0]!.length === 1 && only !== undefined && isProblem(only))
-    return { error: only.error, message: only.message };
+    return shown(only);
   return { value: answer.map((row) => row.map((cell) => (isProblem(cell) ? shown(cell) : cell))) };
 }
 
-const shown = ({ error, message }: { error: string; message: string }) => ({ error, message });
+/** Excel shows a sentence of ours with these two kinds only; the bundle sends none with the others. */
+const SPEAKING = ["#VALUE!", "#N/A"];
+const shown = ({ error, message }: { error: string; message: string }) => ({
+  error,
+  message: SPEAKING.includes(error) ? message : "",
+});
 
 /** Errors in cells are objects on the wire: their kind and sentence count. */
 function plain(result: FunctionResult): FunctionResult {
   if (!("value" in result) || !Array.isArray(result.value)) return result;
   const cell = (value: unknown) =>
     typeof value === "object" && value !== null && "basicValue" in value
-      ? shown({ error: String(value.basicValue), message: String((value as { message?: unknown }).message) })
+      ? shown({
+          error: String(value.basicValue),
+          message: String((value as { message?: unknown }).message ?? ""),
+        })
       : value;
   return { value: (result.value as unknown[][]).map((row) => row.map(cell)) };
 }
