@@ -5,6 +5,7 @@ import { faultsOf } from "../audit/judge/oneFault";
 import type { CylinderAtRisk, AuditResult, Finding } from "../audit/judge/finding";
 import type { CountryRules } from "../cylinders/countryRules";
 import type { Log } from "../log/log";
+import { wordQuestions } from "../log/questions/wordQuestions";
 import { acceptedRisks, openRisks, type AcceptedRisk } from "../audit/lists/recall";
 import { cellName, type CellAddress } from "../sheet/sheet";
 import { checkLines } from "./checkLines";
@@ -61,6 +62,12 @@ function asJson(
     units,
     asOf: asOf.toString(),
     fillsAfterAsOf: fillsAfter(file),
+    questions: wordQuestions(log).map(({ field, word, choices, cells }) => ({
+      field,
+      word,
+      choices,
+      cells: cells.map(placeOf),
+    })),
     rows: log.rows,
     recall: [...openRisks(recall, accepted), ...acceptedRisks(recall, accepted)].map((cylinder) =>
       recalled(cylinder, names),

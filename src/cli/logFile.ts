@@ -15,6 +15,8 @@ import { openFile } from "../workbook/file/openFile";
 import { readShopSettings, type ShopSettings } from "../workbook/settings";
 import type { Workbook } from "../workbook/workbook";
 import { readColumnSaid, refuseUnknownHeadings } from "./columnSaid";
+import { readWordSaid } from "./wordSaid";
+import { withSheetsSaid } from "./sheetSaid";
 import type { Given, Terminal } from "./command";
 import { CommandProblem } from "./problem";
 
@@ -39,6 +41,9 @@ export const LOG_OPTIONS = {
   units: { type: "string" },
   dates: { type: "string" },
   column: { type: "string", multiple: true },
+  word: { type: "string", multiple: true },
+  sheet: { type: "string", multiple: true },
+  "not-sheet": { type: "string", multiple: true },
   "as-of": { type: "string" },
 } as const;
 
@@ -52,6 +57,9 @@ export const LOG_OPTIONS_IN_WORDS: readonly string[] = [
   "--dates day-first     or month-first: how dates such as 9/10/2026 are written in this log.",
   '--column "Out=bar"    what holds for a column, by its heading: a unit, what it holds ("Gas=analysed mix"),',
   '                      "Hydro=next due", "Notes=not read". May be given several times.',
+  '--word "Status: BER = out of service"',
+  "                      what a word of the log means that no table knows; check lists what is open, with what to type.",
+  "--sheet NAME          read this sheet although it does not look like a log; --not-sheet NAME leaves one out.",
   "--as-of 2026-10-31    the day the log is looked at; today unless given.",
 ];
 
@@ -80,13 +88,16 @@ export async function readLogFile(given: Given, terminal: Terminal): Promise<Log
   const givenUnits = readShopUnits(given.value("units"));
   const datesAre = readDateOrder(given.value("dates"));
   const said = given.all("column").map(readColumnSaid);
+  const wordsSaid = given.all("word").map(readWordSaid);
   const workbook = await openFile(await bytesOf(resolve(terminal.folder, name)), name);
   const { settings, notice } = await readShopSettings(workbook);
   const rules = givenRules ?? readRules(settings.country);
   const sheets = await allSheets(workbook);
   const units = givenUnits ?? settings.units;
-  const { house, airTests, sources, sheets: choices } = settings;
-  const context = { ...(rules && countryContext(rules)), units, datesAre, asOf, choices, said };
+  const { house, airTests, sources } = settings;
+  const choices = withSheetsSaid(settings.sheets, given, sheets);
+  const words = [...(settings.words ?? []), ...wordsSaid];
+  const context = { ...(rules && countryContext(rules)), units, datesAre, asOf, choices, words, said };
   const log = readLog(sheets, context);
   refuseOurOwn(name, sheets, log);
   refuseUnknownHeadings(said, log);

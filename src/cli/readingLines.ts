@@ -1,5 +1,6 @@
 import type { Units } from "../gas/units";
 import { FROM_DAY_ABOVE } from "../log/tables/dayHeadings";
+import { wordQuestions } from "../log/questions/wordQuestions";
 import type { ColumnQuestion, Log, LogColumn, LogSheet } from "../log/log";
 import { confidenceWord, fieldWord } from "../words/fields";
 import { reconciliationLine } from "../reports/reconciliation";
@@ -40,7 +41,20 @@ export function doubtLines(log: Log, units: Units | undefined): readonly string[
     ...strangerLines(read),
     ...dayLines(log),
     ...new Set(columns.flatMap((column) => doubtsOf(column, units).map((line) => `  ${line}`))),
+    ...wordLines(log),
   ];
+}
+
+/** Words that nobody has said the meaning of, each once, with what to write. */
+function wordLines(log: Log): readonly string[] {
+  return wordQuestions(log).map(({ field, word, choices, cells }) => {
+    const cell = cells[0]!;
+    const count = cells.length === 1 ? "" : ` and ${counted(cells.length - 1, "other cell", "other cells")}`;
+    return (
+      `  What does “${word}” under ${fieldWord(field)} mean (${cell.sheet}!${cellName(cell)}${count})? ` +
+      `Add --word "${fieldWord(field)}: ${word} = …" with one of: ${choices.join(", ")}.`
+    );
+  });
 }
 
 /** Fills that have no day of their own. */

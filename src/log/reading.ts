@@ -11,6 +11,8 @@ export type Reading<T> =
       readonly choices: readonly T[];
       readonly why: string;
       readonly doubt?: Doubt;
+      /** The word that has several meanings, where one has. */
+      readonly word?: string;
     }
   | {
       readonly kind: "unreadable";

@@ -56,6 +56,9 @@ const acceptance = z.looseObject({
   on: z.iso.date(),
 });
 
+/** A word of the log that no table knows, and what the shop said it means; `nothing` where it means nothing. */
+const ownWord = z.object({ field: z.string().min(1), word: z.string().min(1), means: z.string().min(1) });
+
 /** Loose on purpose: what a later Brimbook adds of its own survives being written back by this one. */
 const shopSettings = z.looseObject({
   version: z.literal(1),
@@ -68,6 +71,7 @@ const shopSettings = z.looseObject({
   airTests: z.array(airTest).optional(),
   sources: z.array(gasSource).optional(),
   accepted: z.array(acceptance).optional(),
+  words: z.array(ownWord).optional(),
   /** As it stands on reports. */
   shopName: z.string().optional(),
   /** What stood in the workbook before and could not be understood, word for word. */
@@ -131,6 +135,7 @@ const ENTRIES = {
   airTests: { entry: airTest, name: "air tests" },
   sources: { entry: gasSource, name: "banks and compressors" },
   accepted: { entry: acceptance, name: "accepted findings" },
+  words: { entry: ownWord, name: "words of the shop's own" },
 } as const;
 const NAMES: Readonly<Record<string, string>> = {
   ...Object.fromEntries(Object.entries(ENTRIES).map(([part, { name }]) => [part, name])),

@@ -141,7 +141,7 @@ describe("check", () => {
     );
     expect(code).toBe(1);
     expect(Object.keys(printed)).toEqual(
-      "file rules units asOf fillsAfterAsOf rows recall accepted notChecked faults findings overrides"
+      "file rules units asOf fillsAfterAsOf questions rows recall accepted notChecked faults findings overrides"
         .split(" ")
         .filter((key) => key !== "units"),
     );

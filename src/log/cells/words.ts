@@ -25,7 +25,8 @@ function meant<Meaning extends string>(
 }
 
 function severalMeanings<T>(text: string, meanings: readonly T[], words = meanings.map(String)): Reading<T> {
-  return ambiguous(meanings, `“${text.trim()}” can mean ${words.join(" or ")}. Say which.`, "word");
+  const word = text.trim();
+  return { kind: "ambiguous", choices: meanings, why: `“${word}” can mean ${words.join(" or ")}. Say which.`, doubt: "word", word }; // prettier-ignore
 }
 
 /** Reads how a fill was made. */
@@ -70,7 +71,7 @@ export function readStatus(cell: Cell, words: LogWords): Reading<CylinderStatus>
   const whole = meant(bare, words.status);
   if (whole === "nothing") return value(as("no status"));
   if (whole.kind === "value") return value(as(whole.value));
-  if (whole.kind === "ambiguous") return severalMeanings(written, whole.choices.map(as), [...whole.choices]);
+  if (whole.kind === "ambiguous") return severalMeanings(bare, whole.choices.map(as), [...whole.choices]);
   const nothing = sayingNothing(plain(bare));
   if (nothing) return nothing;
   const clauses = clausesOf(bare).map((clause) => meant(clause, words.status));

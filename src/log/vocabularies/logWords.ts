@@ -2,6 +2,13 @@ import type { OwnWord } from "../context";
 import type { Field } from "../log";
 import { LANGUAGES, type Language } from "./languages";
 import {
+  CARD_MEANINGS,
+  METHOD_MEANINGS,
+  RATING_MEANINGS,
+  SIGNATURE_MEANINGS,
+  STATUS_MEANINGS,
+  TEST_MEANINGS,
+  TICK_MEANINGS,
   cardWords,
   methodWords,
   mixWords,
@@ -31,6 +38,21 @@ export const VOCABULARY_OF = {
 } as const satisfies { readonly [field in Field]?: VocabularyName };
 export type VocabularyName = "status" | "method" | "rating" | "test" | "tick" | "signature" | "card";
 export type FieldOfWords = keyof typeof VOCABULARY_OF;
+
+const MEANINGS: Readonly<Record<VocabularyName, readonly string[]>> = {
+  status: STATUS_MEANINGS,
+  method: METHOD_MEANINGS,
+  rating: RATING_MEANINGS,
+  test: TEST_MEANINGS,
+  tick: TICK_MEANINGS,
+  signature: SIGNATURE_MEANINGS,
+  card: CARD_MEANINGS,
+};
+
+/** Every meaning that a word of this field can have. */
+export function meaningsFor(field: FieldOfWords): readonly string[] {
+  return MEANINGS[VOCABULARY_OF[field]];
+}
 
 /** The words of one log: in its languages, with those of the shop's own. */
 export class LogWords {
