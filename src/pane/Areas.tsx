@@ -3,11 +3,13 @@ import { lazy, Suspense, useId, useRef, useState, type ReactNode } from "react";
 import { AreaTabs } from "./AreaTabs";
 import { CheckArea } from "./check/CheckArea";
 import { useCheck } from "./check/useCheck";
-import type { PaneProps } from "./Pane";
 import { ShopArea } from "./shop/ShopArea";
 import type { Shop } from "./shop/useShop";
+import type { Workbook } from "../workbook/workbook";
 
-interface AreasProps extends Omit<PaneProps, "appearance"> {
+interface AreasProps {
+  readonly workbook: Workbook;
+  readonly onOpenSample: (() => void) | undefined;
   readonly shop: Shop;
 }
 

@@ -1,16 +1,9 @@
 import { Disclosure } from "../../../kit/Disclosure";
-import { counted, type CheckReport } from "../../report";
-import type { Check } from "../../useCheck";
-import type { Jump } from "../../useJump";
+import { counted } from "../../report";
+import type { FurtherProps } from "./furtherProps";
 import { BadAirTest } from "./BadAirTest";
 import { Patterns } from "./Patterns";
 import { RehearsalForm } from "./RehearsalForm";
-
-export interface FurtherProps {
-  readonly report: CheckReport;
-  readonly check: Check;
-  readonly jump: Jump;
-}
 
 /** What else can be asked of the log: each opens where it is wanted. */
 export function FurtherView({ report, check, jump }: FurtherProps) {

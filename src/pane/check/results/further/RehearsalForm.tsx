@@ -8,7 +8,7 @@ import { ProblemNote } from "../../../kit/ProblemNote";
 import { useAnswer } from "../../../session";
 import { FigureField } from "../../../shop/FigureField";
 import { WorkUnderWay } from "../../WorkUnderWay";
-import type { FurtherProps } from "./FurtherView";
+import type { FurtherProps } from "./furtherProps";
 import { SideBySide } from "./SideBySide";
 import { useFormStyles } from "./useFormStyles";
 
