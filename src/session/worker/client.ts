@@ -3,7 +3,6 @@ import type { SheetRow } from "../../sheet/sheet";
 import type { AnswerTo, ArgumentsOf, QuestionName } from "../questions";
 import type { SheetHead } from "../snapshot";
 import type { Terms } from "../terms";
-import { Host } from "./host";
 import type { FromHost, ToHost } from "./messages";
 import { PAGE_SLICE_MS, pacer, type Watch } from "./pace";
 import { Pieces } from "./pieces";
@@ -46,6 +45,8 @@ export class Client {
   static async start(startWorker: StartWorker): Promise<Client> {
     const worker = await startWorker();
     if (!worker) {
+      // Only who has no worker fetches what the worker does.
+      const { Host } = await import("./host");
       const host = new Host((message) => {
         here.#hear(message);
       }, PAGE_SLICE_MS);
