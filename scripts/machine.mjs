@@ -3,20 +3,66 @@
  * LibreOffice. Uses Node alone, so that it runs on a fresh clone.
  */
 import { spawnSync } from "node:child_process";
-import { existsSync, statSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 export const projectFolder = dirname(dirname(fileURLToPath(import.meta.url)));
 
-/** Installs the npm packages when they are missing or older than the lock file. */
+const lock = join(projectFolder, ".cache/install.lock");
+
+/** Installs the npm packages when they are missing or older than the lock file; two commands started at once, once. */
 export function needPackages() {
+  if (packagesAreHere()) return;
+  takeLock();
+  try {
+    if (!packagesAreHere()) installPackages();
+  } finally {
+    rmSync(lock, { force: true });
+  }
+}
+
+function packagesAreHere() {
   const installed = join(projectFolder, "node_modules", ".package-lock.json");
   const wanted = join(projectFolder, "package-lock.json");
-  if (existsSync(installed) && statSync(installed).mtimeMs >= statSync(wanted).mtimeMs) return;
+  return existsSync(installed) && statSync(installed).mtimeMs >= statSync(wanted).mtimeMs;
+}
+
+function installPackages() {
   say("Installing the npm packages (a few minutes the first time) ...");
   if (run("npm", ["ci", "--no-audit", "--no-fund"]) !== 0) {
+    rmSync(lock, { force: true });
     stop("The npm packages could not be installed: see above. Check the network and run the command again.");
+  }
+}
+
+/** A file that holds the process's number. One that was left by a process that is gone counts for nothing. */
+function takeLock() {
+  mkdirSync(dirname(lock), { recursive: true });
+  for (let waits = 0; ; waits++) {
+    try {
+      writeFileSync(lock, String(process.pid), { flag: "wx" });
+      return;
+    } catch (error) {
+      if (error.code !== "EEXIST") throw error;
+    }
+    if (!holderLives()) rmSync(lock, { force: true });
+    else {
+      if (waits === 0) say("Another command installs the npm packages: waiting for it ...");
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 500);
+    }
+  }
+}
+
+function holderLives() {
+  try {
+    const holder = Number(readFileSync(lock, "utf8"));
+    /* Empty for a moment: made, and its number not yet written. */
+    if (holder === 0) return Date.now() - statSync(lock).mtimeMs < 10_000;
+    process.kill(holder, 0);
+    return true;
+  } catch (error) {
+    return error.code === "EPERM";
   }
 }
 

@@ -11,7 +11,8 @@ import { cellName, type CellAddress } from "../sheet/sheet";
 import { checkLines } from "./checkLines";
 import { EXIT, type Command, type ExitCode } from "./command";
 import { CommandProblem } from "./problem";
-import { fillsAfter, HOW_TO_READ, LOG_OPTIONS, readLogFile, rulesOf, type LogFile } from "./logFile";
+import { fillsAfter, readLogFile, rulesOf, type LogFile } from "./logFile";
+import { HOW_TO_READ, LOG_OPTIONS } from "./logOptions";
 
 /** The audit of a log in a file. */
 export const check: Command = {

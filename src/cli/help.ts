@@ -1,5 +1,5 @@
 import type { Command } from "./command";
-import { LOG_OPTIONS_IN_WORDS } from "./logFile";
+import { LOG_OPTIONS_IN_WORDS } from "./logOptions";
 
 /** What the command line can do. */
 export function helpLines(commands: readonly Command[]): readonly string[] {

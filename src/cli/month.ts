@@ -10,7 +10,8 @@ import type { SheetDraft } from "../sheet/draft/draft";
 import { FileWorkbook } from "../workbook/file/fileWorkbook";
 import { writeXlsx } from "../workbook/file/writeXlsx";
 import { EXIT, type Command, type Given, type Terminal } from "./command";
-import { HOW_TO_READ, LOG_OPTIONS, readLogFile, rulesOf, type LogFile } from "./logFile";
+import { readLogFile, rulesOf, type LogFile } from "./logFile";
+import { HOW_TO_READ, LOG_OPTIONS } from "./logOptions";
 import { CommandProblem } from "./problem";
 
 /** The report of one month as a workbook of its own; the log is only read. */

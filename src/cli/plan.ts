@@ -7,7 +7,8 @@ import { countryRules } from "../cylinders/countryRules";
 import { readUnits, UNIT_NAMES, type Units } from "../gas/units";
 import { unitsOf } from "../reports/month/options";
 import { EXIT, type Command, type ExitCode, type Given, type Terminal } from "./command";
-import { LOG_OPTIONS, readLogFile, rulesOf } from "./logFile";
+import { readLogFile, rulesOf } from "./logFile";
+import { LOG_OPTIONS } from "./logOptions";
 import { CommandProblem } from "./problem";
 import { receiptFor } from "./receive";
 

@@ -1,6 +1,7 @@
 import { describeLog } from "../log/describeLog";
 import { EXIT, type Command } from "./command";
-import { HOW_TO_READ, LOG_OPTIONS, readLogFile } from "./logFile";
+import { readLogFile } from "./logFile";
+import { HOW_TO_READ, LOG_OPTIONS } from "./logOptions";
 import { readingLines } from "./readingLines";
 
 /** How a log was understood. */

@@ -5,7 +5,8 @@ import { CAUTIONS } from "../counter/words";
 import type { Units } from "../gas/units";
 import { unitsOf } from "../reports/month/options";
 import { EXIT, type Command, type ExitCode } from "./command";
-import { HOW_TO_READ, LOG_OPTIONS, readLogFile, rulesOf, type LogFile } from "./logFile";
+import { readLogFile, rulesOf, type LogFile } from "./logFile";
+import { HOW_TO_READ, LOG_OPTIONS } from "./logOptions";
 import { CommandProblem } from "./problem";
 
 /** What the counter says of a cylinder. */
