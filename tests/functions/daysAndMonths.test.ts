@@ -21,9 +21,15 @@ describe("days and months without the polyfill", () => {
     fc.assert(
       fc.property(year, month, day, (y, m, d) => {
         const fields = { year: y, month: m, day: d };
-        expect(outcome(() => new Ours.PlainDate(y, m, d))).toBe(outcome(() => new Temporal.PlainDate(y, m, d)));
-        expect(outcome(() => Ours.PlainDate.from(fields))).toBe(outcome(() => Temporal.PlainDate.from(fields)));
-        expect(outcome(() => new Ours.PlainYearMonth(y, m))).toBe(outcome(() => new Temporal.PlainYearMonth(y, m)));
+        expect(outcome(() => new Ours.PlainDate(y, m, d))).toBe(
+          outcome(() => new Temporal.PlainDate(y, m, d)),
+        );
+        expect(outcome(() => Ours.PlainDate.from(fields))).toBe(
+          outcome(() => Temporal.PlainDate.from(fields)),
+        );
+        expect(outcome(() => new Ours.PlainYearMonth(y, m))).toBe(
+          outcome(() => new Temporal.PlainYearMonth(y, m)),
+        );
         expect(outcome(() => Ours.PlainYearMonth.from(fields))).toBe(
           outcome(() => Temporal.PlainYearMonth.from({ year: y, month: m })),
         );

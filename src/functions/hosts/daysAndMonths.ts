@@ -25,7 +25,9 @@ function epochDay({ year, month, day }: Day): number {
 }
 
 function daysIn({ year, month }: YearAndMonth): number {
-  return new Date(epochDay({ year: 2000 + (((year % 400) + 400) % 400), month: month + 1, day: 0 }) * DAY_MS).getUTCDate();
+  return new Date(
+    epochDay({ year: 2000 + (((year % 400) + 400) % 400), month: month + 1, day: 0 }) * DAY_MS,
+  ).getUTCDate();
 }
 
 function digits(number: number, count: number): string {
@@ -86,7 +88,11 @@ class PlainDate implements Day {
     readonly day: number,
   ) {
     const isDay =
-      [year, month, day].every(Number.isInteger) && month >= 1 && month <= 12 && day >= 1 && day <= daysIn(this);
+      [year, month, day].every(Number.isInteger) &&
+      month >= 1 &&
+      month <= 12 &&
+      day >= 1 &&
+      day <= daysIn(this);
     if (!isDay || !(Math.abs(epochDay(this)) <= MOST_DAYS)) refuse("day");
   }
 
