@@ -56,9 +56,9 @@ describe("the page Excel loads", { timeout: 60_000 }, () => {
 
   test("shows the pane on Excel's workbook once Excel is ready", async () => {
     const fake = await open((ready) => ready({ host: "Excel", platform: "PC" }));
+    await vi.waitFor(() => expect(document.querySelector("h1")?.textContent).toBe("Brimbook"), 20_000);
     await vi.waitFor(() => expect(fake.requests.length).toBeGreaterThan(0), 20_000);
     expect(document.querySelector(".notice")).toBeNull();
-    expect(document.querySelector("h1")?.textContent).toBe("Brimbook");
   });
 
   test("touches nothing of Excel before, says after a while what may be wrong, and takes a late answer", async () => {
@@ -71,5 +71,6 @@ describe("the page Excel loads", { timeout: 60_000 }, () => {
     expect(fake.requests).toEqual([]);
     answer!({ host: "Excel", platform: "PC" });
     await vi.waitFor(() => expect(fake.requests.length).toBeGreaterThan(0), 20_000);
+    await vi.waitFor(() => expect(document.querySelector("h1")?.textContent).toBe("Brimbook"), 20_000);
   });
 });
