@@ -21,8 +21,8 @@ beforeEach(() => {
   );
 });
 
+/* Office stays: a pane of an earlier test may still be rendering. */
 afterEach(() => {
-  vi.unstubAllGlobals();
   vi.useRealTimers();
 });
 
