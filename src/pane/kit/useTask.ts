@@ -15,7 +15,7 @@ export interface TaskWatch {
   readonly signal: AbortSignal;
 }
 
-/** One piece of work on the workbook at a time, with progress, Cancel, and what came of it in a sentence. */
+/** One piece of work on the workbook at a time, with progress, Cancel, and what came of it: a job may answer a sentence. */
 export function useTask() {
   const announce = useAnnounce();
   const [state, setState] = useState<TaskState>({});
@@ -23,7 +23,7 @@ export function useTask() {
   useEffect(() => () => underWay.current?.abort(), []);
 
   const start = useCallback(
-    (doing: string, job: (watch: TaskWatch) => Promise<string | void>) => {
+    (doing: string, job: (watch: TaskWatch) => Promise<unknown>) => {
       underWay.current?.abort();
       const controller = new AbortController();
       underWay.current = controller;
