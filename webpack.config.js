@@ -86,7 +86,7 @@ const FOR_READERS = {
     ...["note", "source", "sources", "confidence", "about"],
     ...["paper", "spelling", "startMinimumPsi", "serviceLifeSource", "standards", "airTest"],
     ...["airOnlySource", "cleanSource", "cleanMonthsSource", "missedVisualSource", "fillPressure"],
-    ...["referenceTemperatureC", "maxFills", "oxygenMaxPercent", "oxygenMaxSource"],
+    ...["maxFills", "oxygenMaxPercent", "oxygenMaxSource"],
     ...["pureOxygenMaxPsi", "pureOxygenSource", "underWater", "underWaterSource", "notAuthorisedSource"],
   ]),
   gas: new Set(["title", "source", "range", "termColumns", "fittedToMixtureData", "molarMassGramPerMol"]),

@@ -197,10 +197,10 @@ describe("a row of cylinders", () => {
     const rows = part(pane, "row-answer").locator("tbody tr");
     await expect.poll(() => rows.count()).toBeGreaterThan(2);
     const openings = await rows.evaluateAll((each) => each.map((row) => [...row.querySelectorAll("td")].map(({ innerText }) => innerText)));
-    const equal = number("DECANT", 40, 1800, 11.1, 500, "air", "psi");
+    const equal = number("DECANT", "40 L", 1800, "11.1 L", 500, "air", "psi");
     expect(openings[0]).toEqual([`A on ${CLEAN}`, "500", equal.toFixed(0), equal.toFixed(0)]);
     expect(openings[1]!.slice(0, 3)).toEqual([`B on ${CLEAN}`, equal.toFixed(0), "3000"]);
-    const gas = (litres: number, psi: number) => number("FREEGAS", litres, psi, "air", "psi");
+    const gas = (litres: number, psi: number) => number("FREEGAS", `${litres} L`, psi, "air", "psi");
     const left = Number(openings[1]![3]);
     const before = gas(40, 3600) + gas(11.1, equal);
     expect(Math.abs(gas(40, left) + gas(11.1, 3000) - before)).toBeLessThan(gas(40, left + 1) - gas(40, left));

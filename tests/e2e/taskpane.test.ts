@@ -48,14 +48,12 @@ async function answer(page: Page): Promise<void> {
   await page.getByRole("combobox").first().selectOption({ label: "United States" });
   await page.getByRole("radio", { name: /^US/ }).check();
   await page.getByRole("button", { name: "Start" }).click();
-  await page.getByRole("button", { name: "Check the log" }).waitFor();
 }
 
 const findings = (page: Page) => page.locator("[data-part=finding]");
 
 async function check(page: Page): Promise<void> {
   await answer(page);
-  await page.getByRole("button", { name: "Check the log" }).click();
   await findings(page).first().waitFor();
 }
 
@@ -123,7 +121,10 @@ describe("what npm run build makes", () => {
       Error: CellError,
       ErrorCode: { invalidValue: "#VALUE!", notAvailable: "#N/A" },
     };
-    runInContext(readFileSync(join(FOLDER, "functions.js"), "utf8"), createContext({ CustomFunctions }));
+    const context = createContext({ CustomFunctions, setTimeout });
+    runInContext(readFileSync(join(FOLDER, "functions.js"), "utf8"), context);
+    // As the pane says it: dates count from 1900.
+    (context as { brimbookDates: (system: 1900 | 1904) => boolean }).brimbookDates(1900);
     const built = (id: string, given: readonly Argument[]) => {
       try {
         return functions.get(id)!(
@@ -182,8 +183,6 @@ describe.each([320, 350])("the pane at %i px", (width) => {
       };
       await look("asks");
       await answer(page);
-      await look("shows what it will read");
-      await page.getByRole("button", { name: "Check the log" }).click();
       await findings(page).first().waitFor();
       await look("has checked");
       for (const tab of await page.getByRole("tablist", { name: "Areas" }).getByRole("tab").all()) {
@@ -268,9 +267,6 @@ describe("the pane in Excel", () => {
     await tabTo("radio");
     await page.keyboard.press("Space");
     await tabTo("submit  Start");
-    await page.keyboard.press("Enter");
-    await page.getByRole("button", { name: "Check the log" }).waitFor();
-    await tabTo("button  Check the log");
     await page.keyboard.press("Enter");
     await findings(page).first().waitFor();
     await tabTo("button finding ");

@@ -110,7 +110,8 @@ export class GridWorkbook implements Workbook {
 
   /** Tells of every change at once, before anything else can be asked of the grid. */
   watch(onChange: (changes: readonly WorkbookChange[]) => void): () => void {
-    const nameOf = (id: string) => this.engineWorkbook().getSheetBySheetId(id)?.getName();
+    // The engine still tells of a workbook that it has just let go.
+    const nameOf = (id: string) => this.inEngine()?.getSheetBySheetId(id)?.getName();
     return watchCells(this.engine, this.id, nameOf, onChange);
   }
 
@@ -248,13 +249,17 @@ export class GridWorkbook implements Workbook {
   }
 
   private engineWorkbook(): EngineWorkbook {
-    const workbook = this.engine.univer
-      .__getInjector()
-      .get(IUniverInstanceService)
-      .getUnit<EngineWorkbook>(this.id, UniverInstanceType.UNIVER_SHEET);
+    const workbook = this.inEngine();
     if (!workbook) {
       throw new WorkbookProblem(GONE);
     }
     return workbook;
+  }
+
+  private inEngine(): EngineWorkbook | null | undefined {
+    return this.engine.univer
+      .__getInjector()
+      .get(IUniverInstanceService)
+      .getUnit<EngineWorkbook>(this.id, UniverInstanceType.UNIVER_SHEET);
   }
 }
