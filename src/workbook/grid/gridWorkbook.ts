@@ -256,10 +256,8 @@ export class GridWorkbook implements Workbook {
     return workbook;
   }
 
-  private inEngine(): EngineWorkbook | null | undefined {
-    return this.engine.univer
-      .__getInjector()
-      .get(IUniverInstanceService)
-      .getUnit<EngineWorkbook>(this.id, UniverInstanceType.UNIVER_SHEET);
+  private inEngine(): EngineWorkbook | undefined {
+    const units = this.engine.univer.__getInjector().get(IUniverInstanceService);
+    return units.getUnit<EngineWorkbook>(this.id, UniverInstanceType.UNIVER_SHEET) || undefined;
   }
 }

@@ -106,9 +106,14 @@ export class FakeExcel {
       return objects.get(id);
     };
     const Results: { ActionId: number; Value: unknown }[] = [];
+    const TraceIds: number[] = [];
     for (const [index, action] of request.Actions.entries()) {
       try {
-        if (action.ActionType === ActionType.trace) continue;
+        if (action.ActionType === ActionType.trace) {
+          TraceIds.push(action.Id);
+          Results.push({ ActionId: action.Id, Value: null });
+          continue;
+        }
         Results.push({ ActionId: action.Id, Value: this.perform(action, objectAt(action.ObjectPathId)) });
       } catch (error) {
         if (!(error instanceof HostError)) throw error;
@@ -116,7 +121,7 @@ export class FakeExcel {
         return refused(error.code, index, Results);
       }
     }
-    return { Results };
+    return { Results, TraceIds };
   }
 
   private find(path: WirePath, objectAt: (id: number) => unknown): unknown {

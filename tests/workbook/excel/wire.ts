@@ -26,6 +26,8 @@ export interface WirePath {
 
 export interface WireAnswer {
   readonly Results: readonly { readonly ActionId: number; readonly Value: unknown }[];
+  /** The trace actions that were carried out: office.js counts a handler of an event as registered only then. */
+  readonly TraceIds?: readonly number[];
   readonly Error?: WireError;
 }
 
